@@ -1,0 +1,179 @@
+import { computed, type ReadonlySignal, type Signal, signal } from '@preact/signals';
+import type { Caution } from '../../../core/cautions/caution.ts';
+import type { Spot } from '../../../core/geometry/spot.ts';
+import type { CannotSheet, LightSheet } from '../../../core/light/light-sheet.ts';
+import { latestCarry } from '../../../shared/document/ask.ts';
+import { type Carry, isOpen } from '../../../shared/document/carry.ts';
+import { callCarry } from '../../../shared/document/commands/call-carry.ts';
+import { type Nudge, nudgeCarry, nudgedMark } from '../../../shared/document/commands/nudge-carry.ts';
+import { releaseCall } from '../../../shared/document/commands/stamp-carry.ts';
+import { restoreCarry, withdrawCarry } from '../../../shared/document/commands/withdraw-carry.ts';
+import { key } from '../../../shared/document/keys.ts';
+import type { Outcome } from '../../../shared/document/outcome.ts';
+import type { Mark } from '../../../shared/document/schema.ts';
+import type { Night, Stand } from '../../../shared/document/snapshot.ts';
+import type { HeadsUp, HeadsUpReach } from '../../../shared/messages/signals.ts';
+import type { NightSession } from '../../session/night-session.ts';
+import { isDurable } from '../../session/sent.ts';
+import { aimedMark } from '../../state/aimed-mark.ts';
+import { cautionsAt, sheetAt } from '../../state/reading.ts';
+import { REFUSED } from '../../words/refusal-words.ts';
+
+export interface Draft {
+  readonly standId: string;
+  readonly mark: Mark;
+}
+
+/** A line that says what was just done, with the way to undo it; stays until the next one. */
+export interface Notice {
+  readonly text: string;
+  readonly undo: (() => void) | null;
+}
+
+export type Panel = 'none' | 'light' | 'nudge' | 'list' | 'more' | 'invite';
+
+/** How long a ring for a call is worth hearing. */
+const RING_MS = 60_000;
+
+/** What the lead has in hand; lives on this phone only, until a press sends it. */
+export interface LeadState {
+  readonly session: NightSession;
+  readonly standId: Signal<string | null>;
+  readonly panel: Signal<Panel>;
+  readonly draft: Signal<Draft | null>;
+  readonly notice: Signal<Notice | null>;
+  readonly stand: ReadonlySignal<Stand | null>;
+  readonly carry: ReadonlySignal<Carry | null>;
+  /** Where the chosen stand is meant to be: the draft, else the open call, else where it stands. */
+  readonly mark: ReadonlySignal<Mark | null>;
+  readonly sheet: ReadonlySignal<LightSheet | CannotSheet | null>;
+  readonly cautions: ReadonlySignal<readonly Caution[]>;
+  readonly place: (spot: Spot) => void;
+  readonly dropDraft: () => void;
+  readonly call: () => void;
+  readonly nudge: (nudge: Nudge) => void;
+  readonly withdraw: () => void;
+  readonly sendHeld: () => void;
+  readonly ringAgain: () => void;
+  readonly isSent: (carry: Carry) => boolean;
+  /** How far the last ring for a carry got; null when there was none from this page. */
+  readonly ringReach: (carryId: string) => HeadsUpReach | null;
+}
+
+const placedMark = (stand: Stand, carry: Carry | null): Mark =>
+  carry && (isOpen(carry) || carry.state === 'set') ? carry.current.mark : stand.place.mark;
+
+/** The state behind the lead's face. */
+export function createLeadState(session: NightSession): LeadState {
+  const { doc, hand, signals, sync } = session;
+  const standId = signal<string | null>(session.night.peek()?.stands[0]?.id ?? null);
+  const panel = signal<Panel>('none');
+  const draft = signal<Draft | null>(null);
+  const notice = signal<Notice | null>(null);
+  const rung = signal<ReadonlyMap<string, string>>(new Map());
+  const night = () => session.night.peek();
+  const stand = computed(
+    () => session.night.value?.stands.find((known) => known.id === standId.value) ?? null,
+  );
+  const carry = computed(() => {
+    const known = session.night.value;
+    return known && stand.value ? latestCarry(known, stand.value.id) : null;
+  });
+  const mark = computed(() => {
+    if (!stand.value) return null;
+    const own = draft.value?.standId === stand.value.id ? draft.value.mark : null;
+    return own ?? placedMark(stand.value, carry.value);
+  });
+  const reading = <Value>(read: (known: Night, one: Stand, at: Mark) => Value, none: Value) =>
+    computed(() => {
+      const known = session.night.value;
+      return known && stand.value && mark.value ? read(known, stand.value, mark.value) : none;
+    });
+  const say = (text: string, undo: (() => void) | null = null) => {
+    notice.value = { text, undo };
+  };
+  const refused = (outcome: Outcome): boolean => {
+    if (!outcome.ok) say(REFUSED[outcome.reason]);
+    return !outcome.ok;
+  };
+  const ring = (kind: HeadsUp['kind'], carryId: string) => {
+    const id = hand.newId();
+    rung.value = new Map(rung.peek()).set(carryId, id);
+    signals.headsUp({ id, kind, carryId, expiresAt: hand.now() + RING_MS });
+  };
+  const withdraw = () => {
+    const open = carry.peek();
+    const letter = stand.peek()?.kit.letter;
+    if (!open || refused(withdrawCarry(doc, hand, open.id))) return;
+    ring('withdrawn', open.id);
+    say(`${letter} withdrawn.`, () => {
+      if (refused(restoreCarry(doc, hand, open.id))) return;
+      ring('call', open.id);
+      say(`${letter} called again.`);
+    });
+  };
+  const ringReach = (carryId: string): HeadsUpReach | null => {
+    const id = rung.value.get(carryId);
+    return id === undefined ? null : (signals.reach.value.get(id) ?? null);
+  };
+  return {
+    session,
+    standId,
+    panel,
+    draft,
+    notice,
+    stand,
+    carry,
+    mark,
+    sheet: reading(sheetAt, null as LightSheet | CannotSheet | null),
+    cautions: reading(cautionsAt, [] as readonly Caution[]),
+    place: (spot) => {
+      const [known, one, last] = [night(), stand.peek(), mark.peek()];
+      if (!known || !one || !last) return;
+      draft.value = { standId: one.id, mark: aimedMark(known, one, spot, last) };
+    },
+    dropDraft: () => {
+      draft.value = null;
+    },
+    call: () => {
+      const [wanted, one] = [draft.peek(), stand.peek()];
+      if (!wanted || !one) return;
+      const outcome = callCarry(doc, hand, wanted);
+      if (refused(outcome) || !outcome.ok) return;
+      draft.value = null;
+      ring('call', outcome.carryId);
+      say(`${one.kit.letter} called.`, withdraw);
+    },
+    nudge: (nudge) => {
+      const [known, one, wanted] = [night(), stand.peek(), draft.peek()];
+      if (!known || !one) return;
+      if (wanted) {
+        const nudged = nudgedMark(known, wanted.mark, nudge);
+        if (!nudged) return say(REFUSED['no-camera-sense']);
+        draft.value = {
+          ...wanted,
+          mark: nudge.kind === 'move' ? aimedMark(known, one, nudged.spot, nudged) : nudged,
+        };
+        return;
+      }
+      const outcome = nudgeCarry(doc, hand, { standId: one.id, nudge });
+      if (refused(outcome) || !outcome.ok) return;
+      ring('change', outcome.carryId);
+      say(`${one.kit.letter} corrected.`);
+    },
+    withdraw,
+    sendHeld: () => {
+      const held = carry.peek();
+      if (!held) return;
+      if (refused(releaseCall(doc, hand, { carryId: held.id, revisionId: held.current.id }))) return;
+      ring('call', held.id);
+      say('Sent after all.');
+    },
+    ringAgain: () => {
+      const open = carry.peek();
+      if (open) ring('look', open.id);
+    },
+    isSent: (one) => isDurable(doc, 'carries', key.carryRevision(one.id, one.current.id), sync.durable.value),
+    ringReach,
+  };
+}

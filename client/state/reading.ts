@@ -1,0 +1,46 @@
+import type { Caution } from '../../core/cautions/caution.ts';
+import { markCautions } from '../../core/cautions/mark-cautions.ts';
+import { outlineOf } from '../../core/geometry/shape.ts';
+import { type CannotSheet, type LightSheet, lightSheet } from '../../core/light/light-sheet.ts';
+import type { Mark } from '../../shared/document/schema.ts';
+import type { Night, Stand } from '../../shared/document/snapshot.ts';
+import { buildOf, sourceOf, umbrellaOf } from './gear.ts';
+
+/** The light sheet of one stand at a mark, for the moment that is on. */
+export function sheetAt(night: Night, stand: Stand, mark: Mark): LightSheet | CannotSheet {
+  const source = sourceOf(night, stand);
+  const moment = night.moment;
+  if (!source) return { kind: 'cannot', reason: 'The gear list does not hold the head of this stand.' };
+  if (!moment) return { kind: 'cannot', reason: 'No moment is on: there is no camera and no subject.' };
+  const { subject, camera, frame } = moment.view;
+  return lightSheet({
+    source,
+    mark,
+    subject: { spot: subject.spot, eyeM: subject.eyeM },
+    camera,
+    frame,
+    exposure: moment.exposure,
+    ambientEv100: night.ambientEv100,
+    targetStops: 0,
+  });
+}
+
+/** The cautions for one stand at a mark, worst first. */
+export function cautionsAt(night: Night, stand: Stand, mark: Mark): Caution[] {
+  const umbrella = umbrellaOf(night, stand);
+  const solid = night.features.filter((feature) => feature.blocksWalking);
+  const exits = night.features.filter((feature) => feature.kind === 'exit');
+  return markCautions({
+    mark,
+    umbrella: umbrella && { diameterM: umbrella.diameterM },
+    build: buildOf(night, stand),
+    obstacles: solid.map((feature) => ({
+      id: feature.id,
+      name: feature.name,
+      outline: outlineOf(feature),
+      chairs: feature.chairs,
+    })),
+    exits: exits.map((feature) => ({ id: feature.id, name: feature.name, outline: outlineOf(feature) })),
+    room: night.room?.outline ?? [],
+  });
+}

@@ -1,0 +1,66 @@
+import type * as Y from 'yjs';
+import { isNewer } from '../ask.ts';
+import { key } from '../keys.ts';
+import { type Outcome, refuse } from '../outcome.ts';
+import { type Entry, entrySchemas } from '../schema.ts';
+import { type Moment, readNight } from '../snapshot.ts';
+import { commit, type Hand, LOCAL } from '../transact.ts';
+
+function momentOf(doc: Y.Doc, momentId: string): Moment | null {
+  return readNight(doc).moments.find((moment) => moment.id === momentId) ?? null;
+}
+
+/** The night goes on to this moment; both phones follow. */
+export function startMoment(doc: Y.Doc, hand: Hand, momentId: string): Outcome {
+  if (isNewer(doc)) return refuse('newer-app');
+  const moment = momentOf(doc, momentId);
+  if (!moment) return refuse('no-such-moment');
+  return commit(doc, LOCAL, hand, ({ write, log }) => {
+    write('about', 'now', { momentId, at: hand.now(), by: hand.person });
+    log('moment', momentId, moment.name);
+    return { ok: true };
+  });
+}
+
+/** Speed, f-number and shutter time that the lead has on the camera for a moment. */
+export function setExposure(
+  doc: Y.Doc,
+  hand: Hand,
+  momentId: string,
+  exposure: Entry<'moment/exposure'>,
+): Outcome {
+  if (isNewer(doc)) return refuse('newer-app');
+  if (!momentOf(doc, momentId)) return refuse('no-such-moment');
+  const checked = entrySchemas['moment/exposure'].safeParse(exposure);
+  if (!checked.success) return refuse('out-of-range');
+  return commit(doc, LOCAL, hand, ({ write, log }) => {
+    write('moments', key.momentExposure(momentId), checked.data);
+    log('exposure', momentId, JSON.stringify(checked.data));
+    return { ok: true };
+  });
+}
+
+/** Where subject and camera stand for a moment, and what the lens takes in. */
+export function setView(doc: Y.Doc, hand: Hand, momentId: string, view: Entry<'moment/view'>): Outcome {
+  if (isNewer(doc)) return refuse('newer-app');
+  if (!momentOf(doc, momentId)) return refuse('no-such-moment');
+  const checked = entrySchemas['moment/view'].safeParse(view);
+  if (!checked.success) return refuse('out-of-range');
+  return commit(doc, LOCAL, hand, ({ write, log }) => {
+    write('moments', key.momentView(momentId), checked.data);
+    log('view', momentId);
+    return { ok: true };
+  });
+}
+
+/** The light that is in the room without any flash, at the subject, as EV at ISO 100. */
+export function setAmbient(doc: Y.Doc, hand: Hand, ev100: number): Outcome {
+  if (isNewer(doc)) return refuse('newer-app');
+  const checked = entrySchemas['room/ambient'].safeParse({ ev100 });
+  if (!checked.success) return refuse('out-of-range');
+  return commit(doc, LOCAL, hand, ({ write, log }) => {
+    write('room', 'ambient', checked.data);
+    log('ambient', 'room', `EV ${ev100}`);
+    return { ok: true };
+  });
+}

@@ -1,0 +1,70 @@
+import type * as Y from 'yjs';
+import { currentRevision, standOf } from '../ask.ts';
+import { key } from '../keys.ts';
+import { type Outcome, refuse } from '../outcome.ts';
+import { type Mark, markSchema, type StampKind } from '../schema.ts';
+import { commit, type Hand, LOCAL } from '../transact.ts';
+import type { StampOn } from './stamp-carry.ts';
+
+/**
+ * The assistant has set the stand. The stand now *is* there, in the same transaction, and the stamp echoes
+ * what was set, so that the lead sees what was done and not what was asked.
+ *
+ * @param mark where it really stands; the called mark where the assistant says nothing else
+ */
+export function markSet(doc: Y.Doc, hand: Hand, on: StampOn, mark?: Mark): Outcome {
+  const found = currentRevision(doc, on.carryId, on.revisionId);
+  if (typeof found === 'string') return refuse(found);
+  if (found.revision.stamps.set) return refuse('already');
+  const stand = standOf(found.night, found.carry.standId);
+  if (!stand) return refuse('no-such-stand');
+  const set = markSchema.safeParse(mark ?? found.revision.mark);
+  if (!set.success) return refuse('out-of-range');
+  return commit(doc, LOCAL, hand, ({ write, log }) => {
+    write('carries', key.carryStamp(on.carryId, on.revisionId, 'set'), {
+      by: hand.person,
+      at: hand.now(),
+      echo: set.data,
+      reason: null,
+      before: stand.place.mark,
+      undoneAt: null,
+    });
+    write('stands', key.standAt(stand.id), {
+      mark: set.data,
+      at: hand.now(),
+      by: hand.person,
+      carry: { carryId: on.carryId, revisionId: on.revisionId },
+    });
+    log('set', on.carryId, `${stand.kit.letter} r${found.revision.number}`);
+    return { ok: true };
+  });
+}
+
+/**
+ * The assistant takes back a *carrying*, *can't* or *set* of the current revision. Taking back *set* puts the
+ * stand back where it stood before, unless it has been set elsewhere since.
+ */
+export function undoStamp(
+  doc: Y.Doc,
+  hand: Hand,
+  on: StampOn,
+  kind: Extract<StampKind, 'carrying' | 'cant' | 'set'>,
+): Outcome {
+  const found = currentRevision(doc, on.carryId, on.revisionId);
+  if (typeof found === 'string') return refuse(found);
+  const stamp = found.revision.stamps[kind];
+  if (!stamp) return refuse('nothing-to-undo');
+  const stand = standOf(found.night, found.carry.standId);
+  return commit(doc, LOCAL, hand, ({ write, log }) => {
+    write('carries', key.carryStamp(on.carryId, on.revisionId, kind), { undoneAt: hand.now() });
+    if (kind === 'set' && stamp.before && stand?.place.carry?.revisionId === on.revisionId)
+      write('stands', key.standAt(stand.id), {
+        mark: stamp.before,
+        at: hand.now(),
+        by: hand.person,
+        carry: null,
+      });
+    log(`${kind} undone`, on.carryId);
+    return { ok: true };
+  });
+}

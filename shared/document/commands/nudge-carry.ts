@@ -1,0 +1,95 @@
+import type * as Y from 'yjs';
+import { type NudgeWay, nudgeSpot } from '../../../core/guidance/camera-sense.ts';
+import { asId, type CarryId, type RevisionId } from '../../ids.ts';
+import { isNewer, latestCarry, standOf } from '../ask.ts';
+import { key } from '../keys.ts';
+import { type Outcome, refuse } from '../outcome.ts';
+import { type Mark, markSchema } from '../schema.ts';
+import { type Night, readNight } from '../snapshot.ts';
+import { commit, type Hand, LOCAL } from '../transact.ts';
+import type { Called } from './call-carry.ts';
+
+/** A correction as the lead presses it: a way in the camera's own sense, or height, tilt or power. */
+export type Nudge =
+  | { readonly kind: 'move'; readonly way: NudgeWay; readonly byM: number }
+  | { readonly kind: 'height'; readonly byM: number }
+  | { readonly kind: 'tilt'; readonly byDeg: number }
+  | { readonly kind: 'power'; readonly byStops: number };
+
+/**
+ * A mark with a nudge applied: metres on the floor by the camera of the present moment, metres of height,
+ * degrees of tilt, stops of power. Null where the camera gives no sense of left and right (it stands on the subject).
+ */
+export function nudgedMark(night: Night, mark: Mark, nudge: Nudge): Mark | null {
+  switch (nudge.kind) {
+    case 'move': {
+      const view = night.moment?.view;
+      if (!view) return null;
+      const { way, byM } = nudge;
+      const spot = nudgeSpot({
+        spot: mark.spot,
+        camera: view.camera.spot,
+        subject: view.subject.spot,
+        way,
+        byM,
+      });
+      return spot && { ...mark, spot };
+    }
+    case 'height':
+      return { ...mark, heightM: mark.heightM + nudge.byM };
+    case 'tilt':
+      return { ...mark, tiltDeg: mark.tiltDeg + nudge.byDeg };
+    case 'power':
+      return { ...mark, powerStops: mark.powerStops + nudge.byStops };
+  }
+}
+
+const signed = (value: number, unit: string) => `${value > 0 ? '+' : ''}${Number(value.toFixed(2))} ${unit}`;
+
+function changeWords(nudge: Nudge): string {
+  switch (nudge.kind) {
+    case 'move':
+      return `${nudge.way} ${Number(nudge.byM.toFixed(2))} m`;
+    case 'height':
+      return `height ${signed(nudge.byM, 'm')}`;
+    case 'tilt':
+      return `tilt ${signed(nudge.byDeg, '°')}`;
+    case 'power':
+      return `power ${signed(nudge.byStops, 'stop')}`;
+  }
+}
+
+/**
+ * Corrects where a stand was called to by a small step: the next revision of its last carry, so that an
+ * earlier *set* no longer closes it. A stand with no carry, or whose carry was withdrawn, begins one where
+ * it stands now.
+ */
+export function nudgeCarry(
+  doc: Y.Doc,
+  hand: Hand,
+  request: { readonly standId: string; readonly nudge: Nudge },
+): Outcome<Called> {
+  if (isNewer(doc)) return refuse('newer-app');
+  const night = readNight(doc);
+  const stand = standOf(night, request.standId);
+  if (!stand) return refuse('no-such-stand');
+  const last = latestCarry(night, request.standId);
+  const going = last && last.state !== 'withdrawn' ? last : null;
+  const nudged = nudgedMark(night, going?.current.mark ?? stand.place.mark, request.nudge);
+  if (!nudged) return refuse('no-camera-sense');
+  const mark = markSchema.safeParse(nudged);
+  if (!mark.success) return refuse('out-of-range');
+  const carryId = asId<CarryId>(going?.id ?? hand.newId());
+  const revisionId = asId<RevisionId>(hand.newId());
+  const number = (going?.current.number ?? 0) + 1;
+  const change = changeWords(request.nudge);
+  const stamp = { by: hand.person, at: hand.now() };
+  return commit(doc, LOCAL, hand, ({ write, log }) => {
+    if (!going)
+      write('carries', key.carryOf(carryId), { standId: stand.id, from: stand.place.mark, ...stamp });
+    const revision = { number, mark: mark.data, why: 'nudge', change, ...stamp };
+    write('carries', key.carryRevision(carryId, revisionId), revision);
+    log('nudged', carryId, `${stand.kit.letter} r${number} ${change}`);
+    return { ok: true, carryId, revisionId };
+  });
+}

@@ -1,0 +1,74 @@
+import { ID_PATTERN } from '../ids.ts';
+import { type EntryKind, type Root, STAMPS, type StampKind } from './schema.ts';
+
+/** A flat key taken apart: which kind of entry it holds, and the ids in it. */
+export interface KeyParts {
+  readonly kind: EntryKind;
+  readonly id: string;
+  readonly revisionId?: string;
+  readonly stamp?: StampKind;
+}
+
+export const key = {
+  standKit: (id: string) => `${id}/kit`,
+  standAt: (id: string) => `${id}/at`,
+  momentName: (id: string) => `${id}/name`,
+  momentPlace: (id: string) => `${id}/place`,
+  momentView: (id: string) => `${id}/view`,
+  momentExposure: (id: string) => `${id}/exposure`,
+  carryOf: (id: string) => `${id}/of`,
+  carryRevision: (id: string, revisionId: string) => `${id}/rev/${revisionId}`,
+  carryStamp: (id: string, revisionId: string, stamp: StampKind) => `${id}/stamp/${revisionId}/${stamp}`,
+  carryWithdrawn: (id: string) => `${id}/withdrawn`,
+  carryWithdrawnSeen: (id: string) => `${id}/withdrawn-seen`,
+} as const;
+
+const isId = (text: string | undefined): text is string => text !== undefined && ID_PATTERN.test(text);
+const stampNamed = (text: string | undefined) => STAMPS.find((stamp) => stamp === text);
+
+function carryKey(parts: readonly string[]): KeyParts | null {
+  const [id, part, revisionId, stampText] = parts;
+  if (!isId(id)) return null;
+  if (parts.length === 2) {
+    if (part === 'of') return { kind: 'carry/of', id };
+    if (part === 'withdrawn') return { kind: 'carry/withdrawn', id };
+    if (part === 'withdrawn-seen') return { kind: 'carry/withdrawn-seen', id };
+    return null;
+  }
+  if (!isId(revisionId)) return null;
+  if (parts.length === 3 && part === 'rev') return { kind: 'carry/revision', id, revisionId };
+  const stamp = stampNamed(stampText);
+  if (parts.length === 4 && part === 'stamp' && stamp) return { kind: 'carry/stamp', id, revisionId, stamp };
+  return null;
+}
+
+const PARTS: Partial<Record<Root, readonly EntryKind[]>> = {
+  stands: ['stand/kit', 'stand/at'],
+  moments: ['moment/name', 'moment/place', 'moment/view', 'moment/exposure'],
+};
+const WHOLE: Partial<Record<Root, EntryKind>> = {
+  features: 'feature',
+  gear: 'gear',
+  people: 'person',
+  log: 'log',
+};
+const ABOUT = ['about/schema', 'about/night', 'about/units', 'about/now'] as const;
+const ROOM = ['room/shape', 'room/ambient'] as const;
+
+/** Which kind of entry a key of a root holds; null where this version of the app knows none such. */
+export function readKey(root: Root, text: string): KeyParts | null {
+  const fixed = [...(root === 'about' ? ABOUT : []), ...(root === 'room' ? ROOM : [])];
+  if (fixed.length > 0) {
+    const kind = fixed.find((known) => known === `${root}/${text}`);
+    return kind ? { kind, id: text } : null;
+  }
+  const parts = text.split('/');
+  if (root === 'carries') return carryKey(parts);
+  const [id, part] = parts;
+  if (!isId(id)) return null;
+  const whole = WHOLE[root];
+  if (whole) return parts.length === 1 ? { kind: whole, id } : null;
+  if (parts.length !== 2) return null;
+  const kind = PARTS[root]?.find((known) => known.endsWith(`/${part}`));
+  return kind ? { kind, id } : null;
+}

@@ -1,0 +1,44 @@
+import type * as Y from 'yjs';
+import { rootOf } from './roots.ts';
+import type { Root } from './schema.ts';
+
+/**
+ * Where a change came from. Echo, storage and undo decide by this and never by guess (SPEC DOC4).
+ * A change by a person on this phone carries the one `LOCAL` object: Yjs compares origins by identity.
+ */
+export const LOCAL = { from: 'local' } as const;
+export const SEED = { from: 'seed' } as const;
+export type Origin = typeof LOCAL | typeof SEED;
+
+/** The hand that gives a command: who, when, and where fresh ids come from. Passed in, so a test can hold it. */
+export interface Hand {
+  readonly person: string;
+  /** Server milliseconds, as this phone estimates them. */
+  readonly now: () => number;
+  readonly newId: () => string;
+}
+
+/** What a command may do inside its one transaction. */
+export interface Pen {
+  /** Sets a key; fields of the old value that this version does not know are kept (a newer app wrote them). */
+  write(root: Root, key: string, value: unknown): void;
+  /** Appends to the log of the night. */
+  log(what: string, about: string, detail?: string): void;
+}
+
+const isPlain = (value: unknown): value is Record<string, unknown> =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);
+
+/** Runs `act` as one transaction with a named origin. The only place in the project that opens a transaction to write. */
+export function commit<Result>(doc: Y.Doc, origin: Origin, hand: Hand, act: (pen: Pen) => Result): Result {
+  return doc.transact(() => {
+    const write: Pen['write'] = (root, key, value) => {
+      const map = rootOf(doc, root);
+      const old = map.get(key);
+      map.set(key, isPlain(old) && isPlain(value) ? { ...old, ...value } : value);
+    };
+    const log: Pen['log'] = (what, about, detail) =>
+      write('log', hand.newId(), { by: hand.person, at: hand.now(), what, about, detail: detail ?? null });
+    return act({ write, log });
+  }, origin);
+}

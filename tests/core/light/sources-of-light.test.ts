@@ -1,0 +1,157 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { edgeAngleDeg, headFlux, intensityToward } from '../../../core/light/flash-head.ts';
+import { candelaSeconds, distanceFor, fNumberFor } from '../../../core/light/guide-number.ts';
+import { forwardFlux, type KeySource, luxSecondsAt } from '../../../core/light/umbrella.ts';
+
+const head = fc.record({
+  guideNumberM: fc.double({ min: 8, max: 80, noNaN: true }),
+  zoomMm: fc.double({ min: 14, max: 200, noNaN: true }),
+  leastPowerStops: fc.constant(-7),
+});
+const distance = fc.double({ min: 0.5, max: 20, noNaN: true });
+const HEAD = { guideNumberM: 36, zoomMm: 35, leastPowerStops: -7 };
+const UMBRELLA = { diameterM: 1, forwardFraction: 0.5 };
+
+describe('flash head', () => {
+  it('is one stop down at the corner of its coverage, symmetric, and dark behind', () => {
+    fc.assert(
+      fc.property(head, (one) => {
+        const axis = candelaSeconds(one.guideNumberM);
+        const edgeDeg = edgeAngleDeg(one.zoomMm);
+        expect(intensityToward(one, 0)).toBe(axis);
+        expect(intensityToward(one, edgeDeg) / axis).toBeCloseTo(0.5, 9);
+        expect(intensityToward(one, -edgeDeg)).toBe(intensityToward(one, edgeDeg));
+        expect(intensityToward(one, edgeDeg / 2) / axis).toBeCloseTo(2 ** -0.25, 9);
+        expect(intensityToward(one, 120)).toBe(0);
+        expect(intensityToward(one, 360)).toBe(axis);
+      }),
+    );
+  });
+
+  it('the corner of 35 mm coverage lies at half the published 63.4° diagonal', () => {
+    expect(edgeAngleDeg(35)).toBeCloseTo(63.4 / 2, 1);
+  });
+
+  it('its light lies between half and all of the intensity times the solid angle of the frame', () => {
+    fc.assert(
+      fc.property(head, (one) => {
+        // Solid angle of a rectangle seen from above its centre: 4·asin(sin a · sin b), closed form.
+        const [a, b] = [Math.atan(18 / one.zoomMm), Math.atan(12 / one.zoomMm)];
+        const solidAngle = 4 * Math.asin(Math.sin(a) * Math.sin(b));
+        const full = candelaSeconds(one.guideNumberM) * solidAngle;
+        expect(headFlux(one)).toBeLessThan(full);
+        expect(headFlux(one)).toBeGreaterThan(full / 2);
+      }),
+    );
+  });
+
+  it('the integral agrees with throwing even points at the frame', () => {
+    for (const zoomMm of [14, 35, 105]) {
+      const n = 400;
+      let sum = 0;
+      for (let i = 0; i < n; i += 1) {
+        for (let j = 0; j < n; j += 1) {
+          const x = (36 * ((i + 0.5) / n - 0.5)) / zoomMm;
+          const y = (24 * ((j + 0.5) / n - 0.5)) / zoomMm;
+          const angle = Math.atan(Math.hypot(x, y));
+          const toward = intensityToward({ ...HEAD, zoomMm }, (angle * 180) / Math.PI);
+          sum += toward * Math.cos(angle) ** 3;
+        }
+      }
+      const plain = (sum * (36 / zoomMm) * (24 / zoomMm)) / (n * n);
+      expect(headFlux({ ...HEAD, zoomMm }) / plain).toBeCloseTo(1, 4);
+    }
+  });
+
+  it('zooming out at one guide number gives more light in all', () => {
+    expect(headFlux({ ...HEAD, zoomMm: 24 })).toBeGreaterThan(headFlux({ ...HEAD, zoomMm: 35 }));
+    expect(headFlux({ ...HEAD, zoomMm: 0 })).toBe(0);
+    expect(headFlux({ ...HEAD, guideNumberM: 0 })).toBe(0);
+  });
+});
+
+describe('light at the subject', () => {
+  const source: fc.Arbitrary<KeySource> = fc.record({
+    head,
+    umbrella: fc.option(
+      fc.record({
+        diameterM: fc.double({ min: 0.5, max: 2, noNaN: true }),
+        forwardFraction: fc.double({ min: 0.1, max: 1, noNaN: true }),
+      }),
+    ),
+  });
+
+  it('falls with distance, never faster than the inverse square, and by one stop per stop of power', () => {
+    fc.assert(
+      fc.property(
+        source,
+        distance,
+        fc.double({ min: 0, max: 30, noNaN: true }),
+        (key, distanceM, offAxisDeg) => {
+          const near = luxSecondsAt(key, { distanceM, offAxisDeg, powerStops: 0 });
+          const far = luxSecondsAt(key, { distanceM: 2 * distanceM, offAxisDeg, powerStops: 0 });
+          expect(far).toBeLessThan(near);
+          expect(far * 4).toBeGreaterThanOrEqual(near * (1 - 1e-9));
+          expect(luxSecondsAt(key, { distanceM, offAxisDeg, powerStops: -3 })).toBeCloseTo(near / 8, 6);
+        },
+      ),
+    );
+  });
+
+  it('a head in an umbrella sends forward the stated share of its light, all of it and no more', () => {
+    // Adds up the light that crosses a far hemisphere: E·r²·dω, E facing the centre.
+    const far = 1000;
+    let total = 0;
+    const rings = 2000;
+    for (let i = 0; i < rings; i += 1) {
+      const angle = (Math.PI / 2) * ((i + 0.5) / rings);
+      const lux = luxSecondsAt(
+        { head: HEAD, umbrella: UMBRELLA },
+        { distanceM: far, offAxisDeg: (angle * 180) / Math.PI, powerStops: 0 },
+      );
+      total += lux * far * far * 2 * Math.PI * Math.sin(angle) * (Math.PI / 2 / rings);
+    }
+    expect(total / (headFlux(HEAD) * 0.5)).toBeCloseTo(1, 3);
+    expect(forwardFlux({ head: HEAD, umbrella: UMBRELLA })).toBe(headFlux(HEAD) * 0.5);
+  });
+
+  it('a measured loss is the loss far away on the axis', () => {
+    fc.assert(
+      fc.property(head, fc.double({ min: 0.5, max: 4, noNaN: true }), (one, lossStops) => {
+        const toward = { distanceM: 500, offAxisDeg: 0, powerStops: 0 };
+        const through = luxSecondsAt({ head: one, umbrella: { ...UMBRELLA, lossStops } }, toward);
+        const bare = luxSecondsAt({ head: one, umbrella: null }, toward);
+        expect(Math.log2(bare / through)).toBeCloseTo(lossStops, 4);
+      }),
+    );
+  });
+
+  it('behind the umbrella there is none', () => {
+    const toward = { distanceM: 2, offAxisDeg: 91, powerStops: 0 };
+    expect(luxSecondsAt({ head: HEAD, umbrella: UMBRELLA }, toward)).toBe(0);
+  });
+});
+
+describe('guide numbers', () => {
+  it('f-number and distance lead back to each other', () => {
+    fc.assert(
+      fc.property(
+        distance,
+        fc.double({ min: 50, max: 6400, noNaN: true }),
+        fc.double({ min: -7, max: 0, noNaN: true }),
+        (distanceM, iso, powerStops) => {
+          const use = { guideNumberM: 36, iso, powerStops };
+          const fNumber = fNumberFor({ ...use, distanceM });
+          expect(distanceFor({ ...use, fNumber: fNumber ?? Number.NaN })).toBeCloseTo(distanceM, 9);
+        },
+      ),
+    );
+  });
+
+  it('nothing comes from nothing', () => {
+    expect(fNumberFor({ guideNumberM: 0, iso: 100, powerStops: 0, distanceM: 2 })).toBeNull();
+    expect(fNumberFor({ guideNumberM: 36, iso: 100, powerStops: 0, distanceM: 0 })).toBeNull();
+    expect(distanceFor({ guideNumberM: 36, iso: 0, powerStops: 0, fNumber: 2 })).toBeNull();
+  });
+});
