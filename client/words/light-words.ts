@@ -19,14 +19,16 @@ const PATTERN: Record<LightSheet['pattern'], string> = {
   rim: 'rim',
 };
 
-/** "47° camera-right, loop, 32° up, 3.1 m". */
-export function angleWords(sheet: LightSheet, units: Units): string {
+/** "47° camera-right, loop". */
+export function angleWords(sheet: LightSheet): string {
   const side = sheet.side === 'on-axis' ? 'on the axis' : sheet.side;
-  const up = sheet.elevationDeg >= 0 ? 'up' : 'below';
-  return (
-    `${Math.round(Math.abs(sheet.azimuthDeg))}° ${side}, ${PATTERN[sheet.pattern]}, ` +
-    `${Math.round(Math.abs(sheet.elevationDeg))}° ${up}, ${lengthLabel(sheet.distanceM, units)}`
-  );
+  return `${Math.round(Math.abs(sheet.azimuthDeg))}° ${side}, ${PATTERN[sheet.pattern]}`;
+}
+
+/** "32° up, 3 m". */
+export function heightWords(sheet: LightSheet, units: Units): string {
+  const up = sheet.elevationDeg >= 0 ? 'up' : 'below the eyes';
+  return `${Math.round(Math.abs(sheet.elevationDeg))}° ${up}, ${lengthLabel(sheet.distanceM, units)}`;
 }
 
 /** What to dial so that the subject comes out right, or what to do when no power can. */

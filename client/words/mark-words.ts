@@ -9,7 +9,8 @@ import type { Night } from '../../shared/document/snapshot.ts';
 /** A turn smaller than this nobody would correct by eye. */
 const NOTICED_DEG = 8;
 
-const heightWords = (heightM: number, units: Units): string =>
+/** How high a head is: heights are set to the decimetre, so they are told to it. */
+export const headHeight = (heightM: number, units: Units): string =>
   units === 'metric' ? `${heightM.toFixed(1)} m` : `${(heightM / 0.3048).toFixed(1)} ft`;
 
 const lengthChange = (changeM: number, units: Units): string =>
@@ -49,7 +50,7 @@ export function markFacts(night: Night, now: Mark, mark: Mark, holds: 'Umbrella'
   return [
     {
       name: 'Height',
-      value: heightWords(mark.heightM, units),
+      value: headHeight(mark.heightM, units),
       change:
         Math.abs(higherM) < 0.02
           ? null

@@ -1,3 +1,4 @@
+import { keepFinite } from '../units/finite.ts';
 import { distance, type Spot, subtract, unit } from './spot.ts';
 
 /** A point in the camera's eyes [m]: aside (+ right), up (+ up the picture), deep (+ in front). */
@@ -17,18 +18,17 @@ export function createView(camera: Place, aim: Place): ((place: Place) => InView
   const forward = unit(subtract(aim.spot, camera.spot));
   if (!forward) return null;
   const planM = distance(camera.spot, aim.spot);
-  const riseM = aim.heightM - camera.heightM;
-  const wayM = Math.hypot(planM, riseM);
-  const cosPitch = planM / wayM;
-  const sinPitch = riseM / wayM;
+  const pitch = Math.atan2(aim.heightM - camera.heightM, planM);
+  const cosPitch = Math.cos(pitch);
+  const sinPitch = Math.sin(pitch);
   return (place) => {
     const way = subtract(place.spot, camera.spot);
-    const ahead = way.x * forward.x + way.y * forward.y;
-    const above = place.heightM - camera.heightM;
+    const ahead = keepFinite(way.x * forward.x + way.y * forward.y);
+    const above = keepFinite(place.heightM - camera.heightM);
     return {
-      aside: -way.x * forward.y + way.y * forward.x,
-      up: above * cosPitch - ahead * sinPitch,
-      deep: ahead * cosPitch + above * sinPitch,
+      aside: keepFinite(-way.x * forward.y + way.y * forward.x),
+      up: keepFinite(above * cosPitch - ahead * sinPitch),
+      deep: keepFinite(ahead * cosPitch + above * sinPitch),
     };
   };
 }

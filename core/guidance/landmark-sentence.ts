@@ -167,10 +167,9 @@ function halvesOf(direction: Direction, units: LengthUnits, stepM: number): [str
     case 'toward-distance':
       return [`Toward ${spokenName(direction.toward.name)}`, wayInWords(direction.distanceM, units, stepM)];
     case 'from-toward': {
-      const goal = spokenName(direction.toward.name);
-      const way =
-        direction.distanceM > 0 ? `${lengthLabel(direction.distanceM, units)} toward` : 'on the side of';
-      return [`From ${spokenName(direction.from.name)}`, `${way} ${goal}`];
+      const [start, goal] = [spokenName(direction.from.name), spokenName(direction.toward.name)];
+      if (!(direction.distanceM > 0)) return [`At ${start}`, `on the side toward ${goal}`];
+      return [`From ${start}`, `${lengthLabel(direction.distanceM, units)} toward ${goal}`];
     }
     case 'toward-stop-short': {
       const stop = direction.stopAt.id === direction.toward.id ? 'it' : spokenName(direction.stopAt.name);

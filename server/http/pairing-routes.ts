@@ -32,7 +32,7 @@ export interface PairingDeps {
   readonly port: () => number;
   /** A phone has just been paired. */
   readonly onPaired: (device: Device, admission: Admission) => void;
-  /** A wrong secret is answered so late. */
+  /** A wrong secret is answered so late; 0 answers at once. */
   readonly wrongSecretMs: number;
 }
 
@@ -59,6 +59,7 @@ function pair(deps: PairingDeps) {
     const record = admission && deps.nightOf(admission.night);
     if (!admission || !record) {
       deps.log.warn({ reason: 'bad-secret', route: 'pair' }, 'refused');
+      if (deps.wrongSecretMs === 0) return refuse(response, 'bad-secret');
       deps.time.after(deps.wrongSecretMs, () => refuse(response, 'bad-secret'));
       return;
     }

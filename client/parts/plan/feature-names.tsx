@@ -16,6 +16,14 @@ const WEIGHTS: Partial<Record<FeatureKind, number>> = {
   'dance-floor': 1,
 };
 
+/** An exit lies in a wall, where its name would cover it: the name stands a line farther into the room. */
+function inward(at: Spot, view: PlanView): Spot {
+  const x = view.widthPx / 2 - at.x;
+  const y = view.heightPx / 2 - at.y;
+  const away = Math.hypot(x, y) || 1;
+  return { x: at.x + (x / away) * 15, y: at.y + (y / away) * 15 };
+}
+
 /** Names of the features, always upright however the plan is turned. */
 export function FeatureNames(props: { night: Night; view: PlanView; signs: readonly Spot[] }) {
   const { night, view, signs } = props;
@@ -23,7 +31,7 @@ export function FeatureNames(props: { night: Night; view: PlanView; signs: reado
     const labels = night.features.map((feature) => ({
       id: feature.id,
       text: feature.kind === 'exit' ? `⇥ ${feature.name}` : feature.name,
-      at: toScreen(view, feature.at),
+      at: feature.kind === 'exit' ? inward(toScreen(view, feature.at), view) : toScreen(view, feature.at),
       weight: WEIGHTS[feature.kind] ?? 3,
     }));
     return placeLabels(labels, signs, view);

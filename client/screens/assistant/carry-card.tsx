@@ -1,5 +1,6 @@
 import type { Night } from '../../../shared/document/snapshot.ts';
 import { BigArrow } from '../../parts/direction/index.tsx';
+import { SheetPanel } from '../../parts/sheet-panel/index.tsx';
 import { rememberedStep } from '../../session/own-step.ts';
 import { CANT_REASONS } from '../../words/carry-words.ts';
 import { markFacts } from '../../words/mark-words.ts';
@@ -50,24 +51,18 @@ function FacingKeys({ state, way }: { state: AssistantState; way: Way }) {
   );
 }
 
-function CantKeys({ state, asked }: { state: AssistantState; asked: Asked }) {
+function CantPanel({ state, asked }: { state: AssistantState; asked: Asked }) {
+  const close = () => {
+    state.cantOpen.value = false;
+  };
   return (
-    <fieldset class="cant-keys">
-      <legend>Why not?</legend>
+    <SheetPanel title={`Why can’t ${asked.stand.kit.letter} go there?`} close={close}>
       {CANT_REASONS.map((reason) => (
         <button key={reason} type="button" onClick={() => state.cannot(asked, reason)}>
           {reason}
         </button>
       ))}
-      <button
-        type="button"
-        onClick={() => {
-          state.cantOpen.value = false;
-        }}
-      >
-        Back
-      </button>
-    </fieldset>
+    </SheetPanel>
   );
 }
 
@@ -121,29 +116,32 @@ export function CarryCard({ state, night, asked }: { state: AssistantState; nigh
       data-revision={current.number}
       onPointerDown={state.heard}
     >
-      <h2>
-        <span class="letter">{kit.letter}</span>
-        {` ${JOB[kit.job]}${reached === 'carrying' ? ', carrying' : reached === 'cant' ? ', told: can’t' : ''}`}
-        {current.number > 1 && <span class="changed">{` changed, ${current.number}`}</span>}
-      </h2>
-      <p class="sentence" role="alert">
-        {way.sentence}
-      </p>
-      <div class="arrow-and-distance">
-        <BigArrow turnDeg={way.turnDeg} said={`Arrow, facing ${facing}`} />
-        <p class="distance">
-          <b>{way.distance.main}</b>
-          {way.distance.steps && <span>{way.distance.steps}</span>}
-        </p>
+      <div class="card-body">
+        <div class="card-says">
+          <h2>
+            <span class="letter">{kit.letter}</span>
+            {` ${JOB[kit.job]}${reached === 'carrying' ? ', carrying' : reached === 'cant' ? ', told: can’t' : ''}`}
+            {current.number > 1 && <span class="changed">{` changed, ${current.number}`}</span>}
+          </h2>
+          <p class="sentence" role="alert">
+            {way.sentence}
+          </p>
+          <div class="arrow-and-distance">
+            <BigArrow turnDeg={way.turnDeg} said={`Arrow, facing ${facing}`} />
+            <p class="distance">
+              <b>{way.distance.main}</b>
+              {way.distance.steps && <span>{way.distance.steps}</span>}
+            </p>
+          </div>
+          <FacingKeys state={state} way={way} />
+        </div>
+        <div class="card-shows">
+          <Facts night={night} asked={asked} />
+          <CarryPlan night={night} asked={asked} headingDeg={way.headingDeg} facing={facing} />
+        </div>
       </div>
-      <Facts night={night} asked={asked} />
-      <CarryPlan night={night} asked={asked} headingDeg={way.headingDeg} facing={facing} />
-      <FacingKeys state={state} way={way} />
-      {state.cantOpen.value ? (
-        <CantKeys state={state} asked={asked} />
-      ) : (
-        <CardKeys state={state} asked={asked} />
-      )}
+      <CardKeys state={state} asked={asked} />
+      {state.cantOpen.value && <CantPanel state={state} asked={asked} />}
     </article>
   );
 }

@@ -1,5 +1,4 @@
 import { useEffect, useMemo } from 'preact/hooks';
-import { lengthLabel } from '../../../core/units/length.ts';
 import { powerLabel } from '../../../core/units/power.ts';
 import type { Night } from '../../../shared/document/snapshot.ts';
 import { buzz } from '../../device/buzz.ts';
@@ -7,6 +6,7 @@ import { keepAwake, waking } from '../../device/wake-lock.ts';
 import { LightLevel } from '../../parts/light-level/index.tsx';
 import { LinkLine } from '../../parts/link-line/index.tsx';
 import type { NightSession } from '../../session/night-session.ts';
+import { headHeight } from '../../words/mark-words.ts';
 import { type Asked, type AssistantState, createAssistantState } from './assistant-state.ts';
 import { CarryCard } from './carry-card.tsx';
 import { StepSetting } from './step-setting.tsx';
@@ -43,7 +43,7 @@ function NothingToCarry({ night }: { night: Night }) {
         {night.stands.map(({ id, kit, place }) => (
           <li key={id} class={`tape-${kit.job}`}>
             <b class="letter">{kit.letter}</b>
-            {` head at ${lengthLabel(place.mark.heightM, night.units)}, ${powerLabel(place.mark.powerStops)}`}
+            {` head at ${headHeight(place.mark.heightM, night.units)}, ${powerLabel(place.mark.powerStops)}`}
           </li>
         ))}
       </ul>
@@ -72,6 +72,8 @@ function RingCover({ state }: { state: AssistantState }) {
 
 function DoneLine({ state }: { state: AssistantState }) {
   const done = state.done.value;
+  // Under a card only a refusal is news: what the card offers to undo, it offers itself.
+  if (state.shown.value && done?.undo) return <div class="done-line" role="status" />;
   return (
     <div class="done-line" role="status">
       {done && <span>{done.text}</span>}

@@ -1,5 +1,5 @@
 import { powerLabel } from '../../../core/units/power.ts';
-import { angleWords, frameWords, powerAdvice, stopsWords } from '../../words/light-words.ts';
+import { angleWords, frameWords, heightWords, powerAdvice, stopsWords } from '../../words/light-words.ts';
 import type { LeadState } from './lead-state.ts';
 
 /** The worst caution in one line; the light sheet has all of them whole. */
@@ -34,8 +34,7 @@ export function LightStrip({ state }: { state: LeadState }) {
       {sheet.kind === 'cannot' ? (
         <>
           <b class="power">{letter}</b>
-          <span class="trouble">{sheet.reason}</span>
-          <span />
+          <span class="trouble reason">{sheet.reason}</span>
         </>
       ) : (
         <>
@@ -44,8 +43,9 @@ export function LightStrip({ state }: { state: LeadState }) {
             {` subject ${stopsWords(sheet.totalStops)}`}
           </span>
           <span>{powerAdvice(sheet)}</span>
+          <span>{angleWords(sheet)}</span>
           <span>
-            {angleWords(sheet, units)}
+            {`${heightWords(sheet, units)}; `}
             <i class={sheet.inFrame.part === 'none' ? 'quiet' : 'trouble'}>{frameWords(sheet, letter)}</i>
           </span>
         </>

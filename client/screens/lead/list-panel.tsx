@@ -18,11 +18,13 @@ function nearest(night: Night, spot: Spot): string {
   return first ? `${lengthLabel(first.awayM, night.units)} from ${first.name}` : 'in the room';
 }
 
+const inSentence = (name: string) => name.charAt(0).toLowerCase() + name.slice(1);
+
 function standLine(night: Night, stand: Stand): string {
   const { mark } = stand.place;
   const subject = night.moment?.view.subject;
   const away = subject
-    ? `, ${lengthLabel(distance(mark.spot, subject.spot), night.units)} from ${subject.name}`
+    ? `, ${lengthLabel(distance(mark.spot, subject.spot), night.units)} from ${inSentence(subject.name)}`
     : '';
   return (
     `${nearest(night, mark.spot)}${away}, head at ${mark.heightM.toFixed(1)} m, ` +

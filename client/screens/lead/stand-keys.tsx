@@ -5,7 +5,7 @@ import { ageWords } from '../../words/ages.ts';
 import { REACH_SIGN, reachOf, reachWords } from '../../words/carry-words.ts';
 import type { LeadState } from './lead-state.ts';
 
-const JOB = { key: 'key', back: 'back light' } as const;
+const JOB = { key: 'key', back: 'back' } as const;
 
 /** What became of the last call of a stand, in words with its age. */
 function standWords(state: LeadState, stand: Stand): { sign: string; words: string; reach: string } {

@@ -109,7 +109,7 @@ describe('power', () => {
     targetStops: number;
     leastPowerStops: number;
   }) {
-    const steps = Array.from({ length: -q.leastPowerStops * 3 + 1 }, (_, third) => -third / 3);
+    const steps = Array.from({ length: -q.leastPowerStops * 3 + 1 }, (_, third) => 0 - third / 3);
     const tried = steps.map((powerStops) => {
       const resultStops = sumStops([q.ambientStops, q.stopsAtFull + powerStops]) ?? Number.NaN;
       return { powerStops, resultStops, offStops: Math.abs(resultStops - q.targetStops) };
