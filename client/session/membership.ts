@@ -12,7 +12,9 @@ export type Answer<Value> =
   | { readonly ok: true; readonly value: Value }
   | { readonly ok: false; readonly reason: HttpRefusal | 'no-answer' };
 
-const memoryKey = (night: string, role: Role) => `hushmark/${role}/${night}`;
+/** Memberships have a prefix of their own: other things this app keeps are no JSON. */
+const MEMORY = 'hushmark/member/';
+const memoryKey = (night: string, role: Role) => `${MEMORY}${role}/${night}`;
 
 /** Asks one of the server's routes; never throws. */
 export async function ask<Value>(
@@ -58,7 +60,7 @@ export function remembered(): Membership[] {
   try {
     for (let index = 0; index < localStorage.length; index++) {
       const name = localStorage.key(index);
-      if (!name?.startsWith('hushmark/')) continue;
+      if (!name?.startsWith(MEMORY)) continue;
       const membership = parseMembership(JSON.parse(localStorage.getItem(name) ?? 'null'));
       if (membership) found.push(membership);
     }

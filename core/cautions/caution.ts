@@ -1,4 +1,4 @@
-export type CautionLevel = 'info' | 'caution' | 'stop';
+type CautionLevel = 'info' | 'caution' | 'stop';
 
 /**
  * One note on what may go wrong. It never says that anything is all right: no caution means only that

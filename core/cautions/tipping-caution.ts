@@ -78,7 +78,7 @@ export function tippingCaution(
       ...base,
       level: 'stop',
       title: 'Falls over by itself',
-      detail: 'Its weight lies outside the feet: a push of 0 N tips it. Move the ballast or the head.',
+      detail: 'Its weight lies outside the feet: no push is needed. Move the ballast or the head.',
     };
   }
   return {

@@ -23,7 +23,7 @@ export type StandBuild = {
 };
 
 /** Standard gravity [m/s²]. @source standard-gravity */
-export const GRAVITY = 9.80665;
+const GRAVITY = 9.80665;
 
 type Edge = { readonly normal: Spot; readonly directionDeg: number; readonly distanceM: number };
 type Mass = { readonly kg: number; readonly at: Spot; readonly heightM: number };

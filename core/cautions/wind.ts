@@ -3,7 +3,7 @@ import { isPositive, keepFinite } from '../units/finite.ts';
 /** q = 0.613·V²: velocity pressure over speed squared, air at sea level [N·s²/m⁴]. @source asce7-wind */
 const PRESSURE_COEFFICIENT = 0.613;
 /** Drag coefficient of an open hemisphere with its hollow to the wind: the worst case. @source drag-tables */
-export const DRAG_HOLLOW_TO_WIND = 1.42;
+const DRAG_HOLLOW_TO_WIND = 1.42;
 
 /** Lower bounds of Beaufort 0–12, mean speed 10 m above open ground [m/s]. @source beaufort */
 const BEAUFORT_FROM_MS = [0, 0.3, 1.6, 3.4, 5.5, 8.0, 10.8, 13.9, 17.2, 20.8, 24.5, 28.5, 32.7] as const;

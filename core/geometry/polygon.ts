@@ -22,7 +22,7 @@ export function contains(polygon: readonly Spot[], spot: Spot): boolean {
 }
 
 /** Signed area, shoelace formula; positive when the corners run clockwise on the plan (y down). */
-export function signedAreaOf(polygon: readonly Spot[]): number {
+function signedAreaOf(polygon: readonly Spot[]): number {
   let twice = 0;
   for (const [a, b] of edgesOf(polygon)) twice += a.x * b.y - b.x * a.y;
   return keepFinite(twice / 2);

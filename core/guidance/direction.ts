@@ -69,7 +69,7 @@ function byId(landmarks: readonly Landmark[], name: LandmarkName): Landmark | nu
 }
 
 /** Where a walk toward a landmark ends when it stops short of another. */
-export function stopShortSpot(from: Spot, toward: Landmark, stopAt: Landmark, shortM: number): Spot | null {
+function stopShortSpot(from: Spot, toward: Landmark, stopAt: Landmark, shortM: number): Spot | null {
   const middle = middleOf(toward);
   const direction = unit(subtract(middle, from));
   if (!direction) return null;
@@ -77,7 +77,7 @@ export function stopShortSpot(from: Spot, toward: Landmark, stopAt: Landmark, sh
 }
 
 /** The place so far out from the edge of one landmark, on the line from its middle toward another's. */
-export function outFromSpot(start: Landmark, toward: Landmark, distanceM: number): Spot | null {
+function outFromSpot(start: Landmark, toward: Landmark, distanceM: number): Spot | null {
   const middle = middleOf(start);
   const end = middleOf(toward);
   const direction = unit(subtract(end, middle));
@@ -89,7 +89,7 @@ export function outFromSpot(start: Landmark, toward: Landmark, distanceM: number
 }
 
 /** Where a walk of so many metres toward a landmark ends. */
-export function walkTowardSpot(from: Spot, toward: Landmark, distanceM: number): Spot | null {
+function walkTowardSpot(from: Spot, toward: Landmark, distanceM: number): Spot | null {
   const direction = unit(subtract(middleOf(toward), from));
   return direction ? add(from, scale(direction, distanceM)) : null;
 }

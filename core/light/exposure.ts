@@ -9,7 +9,7 @@ export const INCIDENT_C = 250;
 /** Reflected-light constant K [cd·s/m²]. @source iso2720 */
 export const REFLECTED_K = 12.5;
 /** APEX speed constant as used by Exif: it makes the speed value of ISO 100 exactly 5. @source apex */
-export const APEX_SPEED_CONSTANT = 1 / 3.125;
+const APEX_SPEED_CONSTANT = 1 / 3.125;
 
 /** log2 of a product of positive factors; null as soon as one is not above zero. */
 function log2OfProduct(factors: readonly number[]): number | null {

@@ -4,6 +4,7 @@ import { entryAt } from './entries.ts';
 import type { RefusedBecause } from './outcome.ts';
 import { SCHEMA_VERSION } from './schema.ts';
 import { type Night, readNight, type Stand } from './snapshot.ts';
+import type { Hand } from './transact.ts';
 
 /** A document of a newer app is read and never written (SPEC DOC10). */
 export const isNewer = (doc: Y.Doc): boolean =>
@@ -17,6 +18,13 @@ export function latestCarry(night: Night, standId: string): Carry | null {
   const carries = night.carries.filter((carry) => carry.standId === standId && carry.state !== 'replaced');
   return carries.at(-1) ?? null;
 }
+
+/**
+ * When a new carry of a stand begins, in server milliseconds: after the last one this phone knows, whatever its
+ * clock says. A carry that began before another, by a slow clock or in the same millisecond, would be *replaced*
+ * by the one it follows, and the assistant would never see the call (SPEC DOC8).
+ */
+export const beginsAt = (hand: Hand, last: Carry | null): number => Math.max(hand.now(), (last?.at ?? 0) + 1);
 
 export interface RevisionAt {
   readonly night: Night;

@@ -75,7 +75,7 @@ export interface CarryParts {
   readonly of: Entry<'carry/of'>;
   readonly revisions: readonly Revision[];
   readonly withdrawn: Entry<'carry/withdrawn'> | null;
-  readonly withdrawnSeen: boolean;
+  readonly withdrawnSeen: Entry<'carry/withdrawn-seen'> | null;
 }
 
 /** Puts a carry together from its entries; null while no revision of it has arrived. */
@@ -97,7 +97,8 @@ export function assembleCarry(parts: CarryParts): Carry | null {
     state: withdrawn ? 'withdrawn' : reached.state,
     since: withdrawn ? (withdrawnAt ?? reached.since) : reached.since,
     withdrawnAt,
-    withdrawalSeen: parts.withdrawnSeen,
+    // An acknowledgement speaks for the withdrawals before it, not for one that came after an undo.
+    withdrawalSeen: withdrawnAt !== null && (parts.withdrawnSeen?.at ?? -1) >= withdrawnAt,
     withdrawnTooLate: withdrawnAt !== null && reached.state === 'set',
   };
 }

@@ -143,7 +143,7 @@ function carriesFrom(groups: Collected): Carry[] {
       of,
       revisions: revisionsFrom(group),
       withdrawn: value(group, 'carry/withdrawn'),
-      withdrawnSeen: value(group, 'carry/withdrawn-seen') !== null,
+      withdrawnSeen: value(group, 'carry/withdrawn-seen'),
     });
     if (carry) carries.push(carry);
   }

@@ -106,6 +106,11 @@ describe('scales against published values', () => {
     expect(F_NUMBERS.map((entry) => entry.label)).toEqual(sequences.fNumbers.map(([label]) => `f/${label}`));
   });
 
+  it('has the nominal times and speeds, all of them and in order', () => {
+    expect(SHUTTER_TIMES.map((entry) => entry.label.replace(' s', ''))).toEqual(sequences.nominalTimes);
+    expect(ISO_SPEEDS.map((entry) => entry.label)).toEqual(sequences.nominalSpeeds);
+  });
+
   it.each(sequences.fNumbers)('f/%s is %d exactly', (label, exact) => {
     expectClose(labelled(F_NUMBERS, `f/${label}`), Number(exact), sequences.fTolerance, 'f-number');
   });

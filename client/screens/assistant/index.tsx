@@ -16,12 +16,15 @@ import './style.css';
 function WithdrawnCard({ state, asked }: { state: AssistantState; asked: Asked }) {
   const { letter } = asked.stand.kit;
   return (
-    <article class="carry-card is-withdrawn" role="alert">
+    <article class="carry-card is-withdrawn">
       <h2>
         <span class="letter">{letter}</span>
         {' ⊘ withdrawn'}
       </h2>
-      <p class="sentence">{`The lead has withdrawn ${letter}. Leave it, or put it back where it stood.`}</p>
+      <p
+        class="sentence"
+        role="alert"
+      >{`The lead has withdrawn ${letter}. Leave it, or put it back where it stood.`}</p>
       <div class="card-keys">
         <button type="button" class="main-key" onClick={() => state.acknowledge(asked)}>
           Understood

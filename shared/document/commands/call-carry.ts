@@ -1,6 +1,6 @@
 import type * as Y from 'yjs';
 import { asId, type CarryId, type RevisionId } from '../../ids.ts';
-import { isNewer, latestCarry, standOf } from '../ask.ts';
+import { beginsAt, isNewer, latestCarry, standOf } from '../ask.ts';
 import { isOpen } from '../carry.ts';
 import { key } from '../keys.ts';
 import { type Outcome, refuse } from '../outcome.ts';
@@ -36,7 +36,12 @@ export function callCarry(
   const stamp = { by: hand.person, at: hand.now() };
   return commit(doc, LOCAL, hand, ({ write, log }) => {
     if (!open)
-      write('carries', key.carryOf(carryId), { standId: stand.id, from: stand.place.mark, ...stamp });
+      write('carries', key.carryOf(carryId), {
+        standId: stand.id,
+        from: stand.place.mark,
+        by: hand.person,
+        at: beginsAt(hand, last),
+      });
     write('carries', key.carryRevision(carryId, revisionId), {
       number,
       mark: mark.data,

@@ -23,9 +23,11 @@ export function enterNight(doc: Y.Doc, hand: Hand, person: Entry<'person'>): Out
 /** Metres or feet, for both phones. */
 export function setUnits(doc: Y.Doc, hand: Hand, units: Units): Outcome {
   if (isNewer(doc)) return refuse('newer-app');
+  const checked = entrySchemas['about/units'].safeParse(units);
+  if (!checked.success) return refuse('out-of-range');
   return commit(doc, LOCAL, hand, ({ write, log }) => {
-    write('about', 'units', units);
-    log('units', 'night', units);
+    write('about', 'units', checked.data);
+    log('units', 'night', checked.data);
     return { ok: true };
   });
 }

@@ -1,7 +1,7 @@
 import type * as Y from 'yjs';
 import { type NudgeWay, nudgeSpot } from '../../../core/guidance/camera-sense.ts';
 import { asId, type CarryId, type RevisionId } from '../../ids.ts';
-import { isNewer, latestCarry, standOf } from '../ask.ts';
+import { beginsAt, isNewer, latestCarry, standOf } from '../ask.ts';
 import { key } from '../keys.ts';
 import { type Outcome, refuse } from '../outcome.ts';
 import { type Mark, markSchema } from '../schema.ts';
@@ -74,7 +74,8 @@ export function nudgeCarry(
   const stand = standOf(night, request.standId);
   if (!stand) return refuse('no-such-stand');
   const last = latestCarry(night, request.standId);
-  const going = last && last.state !== 'withdrawn' ? last : null;
+  // A carry that was set and withdrawn too late is over too: its withdrawal would take the nudge back at once.
+  const going = last && last.withdrawnAt === null ? last : null;
   const nudged = nudgedMark(night, going?.current.mark ?? stand.place.mark, request.nudge);
   if (!nudged) return refuse('no-camera-sense');
   const mark = markSchema.safeParse(nudged);
@@ -86,7 +87,12 @@ export function nudgeCarry(
   const stamp = { by: hand.person, at: hand.now() };
   return commit(doc, LOCAL, hand, ({ write, log }) => {
     if (!going)
-      write('carries', key.carryOf(carryId), { standId: stand.id, from: stand.place.mark, ...stamp });
+      write('carries', key.carryOf(carryId), {
+        standId: stand.id,
+        from: stand.place.mark,
+        by: hand.person,
+        at: beginsAt(hand, last),
+      });
     const revision = { number, mark: mark.data, why: 'nudge', change, ...stamp };
     write('carries', key.carryRevision(carryId, revisionId), revision);
     log('nudged', carryId, `${stand.kit.letter} r${number} ${change}`);

@@ -3,7 +3,7 @@ import { currentRevision } from '../ask.ts';
 import { revisionState } from '../carry.ts';
 import { key } from '../keys.ts';
 import { type Outcome, refuse } from '../outcome.ts';
-import type { Mark, StampKind } from '../schema.ts';
+import { type Mark, markSchema, type StampKind } from '../schema.ts';
 import { commit, type Hand, LOCAL } from '../transact.ts';
 
 /** Which revision of which carry a stamp is put on. */
@@ -41,8 +41,14 @@ export const stampDelivered = (doc: Y.Doc, hand: Hand, on: StampOn): Outcome =>
   stamp(doc, hand, on, 'delivered');
 
 /** It was drawn on a visible page; `echo` is the mark as that phone drew it. */
-export const stampSeen = (doc: Y.Doc, hand: Hand, on: StampOn, echo: Mark): Outcome =>
-  stamp(doc, hand, on, 'seen', { echo });
+export function stampSeen(doc: Y.Doc, hand: Hand, on: StampOn, echo: Mark): Outcome {
+  const found = currentRevision(doc, on.carryId, on.revisionId);
+  if (typeof found === 'string') return refuse(found);
+  // An echo that does not fit would make the whole stamp unreadable: accepted, and lost.
+  const drawn = markSchema.safeParse(echo);
+  if (!drawn.success) return refuse('out-of-range');
+  return stamp(doc, hand, on, 'seen', { echo: drawn.data });
+}
 
 /** The assistant pressed "heard" on the heads-up for it. */
 export const stampHeard = (doc: Y.Doc, hand: Hand, on: StampOn): Outcome => stamp(doc, hand, on, 'heard');

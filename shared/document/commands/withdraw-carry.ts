@@ -1,6 +1,7 @@
 import type * as Y from 'yjs';
 import { isNewer } from '../ask.ts';
 import { isOpen } from '../carry.ts';
+import { entryAt } from '../entries.ts';
 import { key } from '../keys.ts';
 import { type Outcome, refuse } from '../outcome.ts';
 import { readNight } from '../snapshot.ts';
@@ -12,8 +13,11 @@ export function withdrawCarry(doc: Y.Doc, hand: Hand, carryId: string): Outcome 
   const carry = readNight(doc).carries.find((known) => known.id === carryId);
   if (!carry) return refuse('no-such-carry');
   if (!isOpen(carry)) return refuse('already');
+  // An earlier withdrawal may have been acknowledged and undone; that says nothing of this one, whichever clock is right.
+  const seen = entryAt(doc, 'carries', key.carryWithdrawnSeen(carryId), 'carry/withdrawn-seen');
+  const at = Math.max(hand.now(), (seen?.at ?? 0) + 1);
   return commit(doc, LOCAL, hand, ({ write, log }) => {
-    write('carries', key.carryWithdrawn(carryId), { by: hand.person, at: hand.now(), undoneAt: null });
+    write('carries', key.carryWithdrawn(carryId), { by: hand.person, at, undoneAt: null });
     log('withdrawn', carryId);
     return { ok: true };
   });
@@ -39,8 +43,9 @@ export function acknowledgeWithdrawal(doc: Y.Doc, hand: Hand, carryId: string): 
   if (!carry) return refuse('no-such-carry');
   if (carry.withdrawnAt === null) return refuse('nothing-to-undo');
   if (carry.withdrawalSeen) return refuse('already');
+  const at = Math.max(hand.now(), carry.withdrawnAt);
   return commit(doc, LOCAL, hand, ({ write, log }) => {
-    write('carries', key.carryWithdrawnSeen(carryId), { by: hand.person, at: hand.now() });
+    write('carries', key.carryWithdrawnSeen(carryId), { by: hand.person, at });
     log('withdrawal seen', carryId);
     return { ok: true };
   });

@@ -76,6 +76,15 @@ describe('width left', () => {
     expect(width?.leftM ?? 99).toBeGreaterThan(3);
   });
 
+  it('a line across a corner is a way once it cuts off 4 m² or more', () => {
+    const gapAt = (fromWallsM: number) =>
+      widthLeft({ stand: { x: fromWallsM, y: fromWallsM }, footprintRadiusM: 0.5, obstacles: [], room: ROOM })
+        ?.gapM ?? 0;
+    // The shortest line cuts off 2·a² of floor and is 2·√2·a long.
+    expect(gapAt(1.45)).toBeCloseTo(2 * Math.SQRT2 * 1.45, 6);
+    expect(gapAt(1.39)).toBeGreaterThan(2 * Math.SQRT2 * 1.39 + 0.05);
+  });
+
   it('a stand inside a chair zone has no room on the table’s side', () => {
     const stand = { x: 10.3, y: 6 };
     const room = box(0, 0, 12, 12);
@@ -148,6 +157,7 @@ describe('rim', () => {
     fc.assert(
       fc.property(fc.double({ min: -80, max: 80, noNaN: true }), (tiltDeg) => {
         expect(rimLow(2.2, 1, tiltDeg)).toBeCloseTo(rimLow(2.2, 1, -tiltDeg), 9);
+        expect(rimLow(2.2, 1, tiltDeg + 360)).toBeCloseTo(rimLow(2.2, 1, tiltDeg), 9);
         expect(rimLow(2.2, 1, tiltDeg)).toBeGreaterThanOrEqual(rimLow(2.2, 1, 0));
       }),
     );
@@ -225,6 +235,17 @@ describe('all cautions of a mark', () => {
     const cautions = markCautions(INPUT);
     expect(cautions[0]).toMatchObject({ id: 'exit', level: 'stop' });
     expect(cautions.find((caution) => caution.id === 'rim-height')).toMatchObject({ level: 'caution' });
+  });
+
+  it('where nobody can squeeze past, the rim is only a note', () => {
+    const levelIn = (widthM: number) =>
+      markCautions({
+        ...INPUT,
+        mark: { spot: { x: 0.5, y: 10 }, heightM: 2.2, tiltDeg: 0 },
+        obstacles: [],
+        room: box(0, 0, widthM, 20),
+      }).find((caution) => caution.id === 'rim-height')?.level;
+    expect([levelIn(1.29), levelIn(1.31)]).toEqual(['info', 'caution']);
   });
 
   it('a low umbrella counts as floor taken, a high one does not', () => {

@@ -56,6 +56,7 @@ describe('tipping', () => {
   it('three legs with a central load: twice as much along a leg as between two', () => {
     expect(tipForceToward(BUILD, 2, 120)).toBeCloseTo(2 * (tipForce(BUILD, 2) ?? 0), 9);
     expect(tipForceToward(BUILD, 2, 180)).toBeCloseTo(tipForce(BUILD, 2) ?? 0, 9);
+    expect(tipForceToward(BUILD, 2, 180 + 360)).toBeCloseTo(tipForce(BUILD, 2) ?? 0, 9);
   });
 
   it('moments are those of the feet’s own reactions', () => {
@@ -124,6 +125,7 @@ describe('caution on tipping', () => {
     const caution = levelOf({});
     expect(caution).toMatchObject({ level: 'info', unit: 'N' });
     expect(caution.value).toBeCloseTo(10.587, 3);
+    expect(caution.detail).toMatch(/a door takes 22\.2 N/);
     expect(caution.detail).toMatch(/10\.6 N.*half as strong between two legs.*10°.*17 %.*13 %.*3\.9 m\/s/);
   });
 

@@ -190,6 +190,16 @@ describe('directions', () => {
     expect(directionTo({ ...base, to: { x: 3.1, y: 5 }, landmarks: [BAR] })).toEqual({ form: 'here' });
   });
 
+  it('steers by what lies within 20° of the way, not by what lies beyond', () => {
+    const formAt = (offDeg: number) => {
+      const turn = (offDeg * Math.PI) / 180;
+      const far = { x: base.from.x + 9 * Math.cos(turn), y: base.from.y + 9 * Math.sin(turn) };
+      const pillar = thing('p', 'Pillar', far, { kind: 'round', radiusM: 0.3 }, true);
+      return directionTo({ ...base, to: { x: base.from.x + 1.2, y: base.from.y }, landmarks: [pillar] }).form;
+    };
+    expect([formAt(19.5), formAt(20.5)]).toEqual(['toward-distance', 'turn-distance']);
+  });
+
   it('does not steer by a low thing across the room', () => {
     const farCake = { ...CAKE, outline: CAKE.outline.map(({ x, y }) => ({ x: x + 6, y })) };
     const direction = directionTo({ ...base, to: { x: 9.5, y: 5.2 }, landmarks: [farCake] });

@@ -94,7 +94,12 @@ describe('steps and distances', () => {
   it.each([
     [0.3, 'metric', "arm's length", null],
     [0.9, 'metric', 'one step', null],
+    [0.71, 'metric', 'one step', null],
+    [0.69, 'metric', "arm's length", null],
+    [1.01, 'metric', '1 m', null],
     [1.5, 'metric', '1.5 m', null],
+    [1.99, 'metric', '2 m', null],
+    [2.01, 'metric', '2 m', '≈ 3 steps'],
     [5, 'metric', '5 m', '≈ 8 steps'],
     [5, 'imperial', '16 ft', '≈ 8 steps'],
   ] as const)('%d m (%s) reads %s, %s', (distanceM, units, main, steps) => {
@@ -195,6 +200,15 @@ describe('names and stance', () => {
         }
       }),
     );
+  });
+
+  it('stops at five, however many there are', () => {
+    const ring = Array.from({ length: 12 }, (_, index) => {
+      const at = rotate({ x: 0, y: -8 }, index * 30);
+      const outline = [at, add(at, { x: 0.2, y: 0 }), add(at, { x: 0, y: 0.2 })];
+      return { id: `r${index}`, name: 'Pillar', outline, heightM: 2, tall: true };
+    });
+    expect(facings({ at: { x: 0, y: 0 }, landmarks: ring, subject: null })).toHaveLength(5);
   });
 
   it('without a couple, tall things come first', () => {

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { cameraFrame } from '../../../core/geometry/camera-frame.ts';
 import { add, distance, rotate, scale } from '../../../core/geometry/spot.ts';
-import { type StandView, standInFrame } from '../../../core/light/field-of-view.ts';
+import { fieldOfView, type StandView, standInFrame } from '../../../core/light/field-of-view.ts';
 import { keyAngle } from '../../../core/light/key-angle.ts';
 import { patternName } from '../../../core/light/pattern.ts';
 
@@ -69,6 +69,19 @@ describe('key angle', () => {
         expect(at(frame.farther)).toMatchObject({ side: 'on-axis' });
       }),
     );
+  });
+
+  it('within one degree of the axis there is no side', () => {
+    const sideAt = (azimuthDeg: number) =>
+      keyAngle({
+        camera: CAMERA,
+        subject: SUBJECT,
+        subjectEyeM: 1.6,
+        light: add(SUBJECT, rotate({ x: 0, y: 2 }, azimuthDeg)),
+        lightHeightM: 1.6,
+      })?.side;
+    const turns = [0.98, 1.02, -1.02, 179.02, 178.98];
+    expect(turns.map(sideAt)).toEqual(['on-axis', 'camera-left', 'camera-right', 'on-axis', 'camera-left']);
   });
 
   it('needs a camera away from the subject, and a light away from its eyes', () => {
@@ -147,16 +160,43 @@ describe('stand in the frame', () => {
   it('the side of the frame lies where the lens says', () => {
     const edge = 5 * tan;
     const head = 0.1 * Math.hypot(1, tan);
-    expect(standInFrame({ ...VIEW, stand: { x: edge + head + 0.01, y: -5 } })).toMatchObject({
+    expect(standInFrame({ ...VIEW, stand: { x: edge + head + 0.003, y: -5 } })).toMatchObject({
       part: 'none',
     });
-    expect(standInFrame({ ...VIEW, stand: { x: edge + head - 0.01, y: -5 } })).toMatchObject({
+    expect(standInFrame({ ...VIEW, stand: { x: edge + head - 0.003, y: -5 } })).toMatchObject({
       part: 'head',
     });
     const upright = { ...VIEW, frame: { ...VIEW.frame, upright: true } };
     const narrow = (5 * 12) / 50 + head + 0.02;
     expect(standInFrame({ ...upright, stand: { x: narrow, y: -5 } })).toMatchObject({ part: 'none' });
     expect(standInFrame({ ...VIEW, stand: { x: narrow, y: -5 } })).toMatchObject({ part: 'head' });
+  });
+
+  it('the foot of the frame lies where the lens says', () => {
+    const foot = 1.5 - (5 * 12) / 50 - 0.1 * Math.hypot(1, 12 / 50);
+    expect(standInFrame({ ...VIEW, topM: foot + 0.01 })).toMatchObject({ part: 'head' });
+    expect(standInFrame({ ...VIEW, topM: foot - 0.01 })).toMatchObject({ part: 'none' });
+  });
+
+  it('an umbrella reaches into the frame by its radius', () => {
+    const touch = 5 * tan + 0.5 * Math.hypot(1, tan);
+    const partAt = (x: number) =>
+      standInFrame({ ...VIEW, stand: { x, y: -5 }, umbrella: { diameterM: 1, heightM: 2.2 } }).part;
+    expect([partAt(touch - 0.01), partAt(touch + 0.01)]).toEqual(['umbrella', 'none']);
+  });
+
+  it('without a lens or without an aim nothing is in the picture', () => {
+    const none = { part: 'none', marginDeg: 180 };
+    expect(standInFrame({ ...VIEW, frame: { ...VIEW.frame, sensorWidthMm: 0 } })).toEqual(none);
+    expect(standInFrame({ ...VIEW, aim: VIEW.camera })).toEqual(none);
+    const field = fieldOfView({ ...VIEW.frame, sensorWidthMm: 0, focalMm: 0 });
+    expect([field.horizontalDeg, field.verticalDeg]).toEqual([0, 180]);
+  });
+
+  it('an umbrella over the camera fills a quarter turn to either side', () => {
+    const over = { ...VIEW, stand: { x: 0, y: -0.5 }, umbrella: { diameterM: 2, heightM: 1.5 } };
+    expect(standInFrame(over)).toMatchObject({ part: 'umbrella' });
+    expect(standInFrame(over).marginDeg).toBeCloseTo(-90 - 39.6 / 2, 1);
   });
 
   it('behind the camera there is nothing in the picture', () => {
@@ -200,6 +240,7 @@ describe('stand in the frame', () => {
           if (standInFrame(view).part === 'none') expect(anyPointSeen(view)).toBe(false);
         },
       ),
+      { numRuns: 2000 },
     );
   });
 

@@ -122,6 +122,20 @@ describe('light sheet', () => {
     expect(reasonOf({})).toBe('a sheet');
   });
 
+  it('draws the line for "on the subject" at 0.3 m', () => {
+    const kindAt = (awayM: number) => {
+      const beside = { x: SUBJECT.spot.x - awayM, y: SUBJECT.spot.y };
+      const level = {
+        ...inputAt(beside),
+        mark: { ...inputAt(beside).mark, heightM: SUBJECT.eyeM, tiltDeg: 0 },
+      };
+      const camera = { spot: { x: SUBJECT.spot.x, y: SUBJECT.spot.y + awayM }, heightM: 1.6 };
+      return [lightSheet(level).kind, lightSheet({ ...inputAt({ x: 7.2, y: 7.8 }), camera }).kind];
+    };
+    expect(kindAt(0.295)).toEqual(['cannot', 'cannot']);
+    expect(kindAt(0.305)).toEqual(['sheet', 'sheet']);
+  });
+
   it('every number that it reads is checked for its range', () => {
     const paths = [
       'source.head.guideNumberM',

@@ -1,8 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { discFactor, squareDiscFactor } from '../../../core/light/disc.ts';
 import { edgeAngleDeg, headFlux, intensityToward } from '../../../core/light/flash-head.ts';
 import { candelaSeconds, distanceFor, fNumberFor } from '../../../core/light/guide-number.ts';
-import { forwardFlux, type KeySource, luxSecondsAt } from '../../../core/light/umbrella.ts';
+import {
+  DEFAULT_FORWARD_FRACTION,
+  forwardFlux,
+  type KeySource,
+  luxSecondsAt,
+} from '../../../core/light/umbrella.ts';
 
 const head = fc.record({
   guideNumberM: fc.double({ min: 8, max: 80, noNaN: true }),
@@ -25,6 +31,8 @@ describe('flash head', () => {
         expect(intensityToward(one, edgeDeg / 2) / axis).toBeCloseTo(2 ** -0.25, 9);
         expect(intensityToward(one, 120)).toBe(0);
         expect(intensityToward(one, 360)).toBe(axis);
+        expect(intensityToward(one, 350)).toBe(intensityToward(one, 10));
+        expect(intensityToward(one, 365)).toBe(intensityToward(one, 5));
       }),
     );
   });
@@ -68,6 +76,9 @@ describe('flash head', () => {
     expect(headFlux({ ...HEAD, zoomMm: 24 })).toBeGreaterThan(headFlux({ ...HEAD, zoomMm: 35 }));
     expect(headFlux({ ...HEAD, zoomMm: 0 })).toBe(0);
     expect(headFlux({ ...HEAD, guideNumberM: 0 })).toBe(0);
+    expect(edgeAngleDeg(0)).toBe(0);
+    const fluxAt = (zoomMm: number) => headFlux({ ...HEAD, zoomMm }) > 0;
+    expect([3.9, 4.1, 1990, 2010].map(fluxAt)).toEqual([false, true, true, false]);
   });
 });
 
@@ -114,6 +125,7 @@ describe('light at the subject', () => {
     }
     expect(total / (headFlux(HEAD) * 0.5)).toBeCloseTo(1, 3);
     expect(forwardFlux({ head: HEAD, umbrella: UMBRELLA })).toBe(headFlux(HEAD) * 0.5);
+    expect(DEFAULT_FORWARD_FRACTION).toBe(0.5);
   });
 
   it('a measured loss is the loss far away on the axis', () => {
@@ -127,9 +139,24 @@ describe('light at the subject', () => {
     );
   });
 
+  it('nearer than 0.1 m counts as 0.1 m', () => {
+    const bareAt = (distanceM: number) =>
+      luxSecondsAt({ head: HEAD, umbrella: null }, { distanceM, offAxisDeg: 0, powerStops: 0 });
+    expect(bareAt(0.01)).toBe(bareAt(0.1));
+    expect(bareAt(0.102)).toBeLessThan(bareAt(0.1));
+  });
+
+  it('a full turn more is the same direction', () => {
+    const at = (offAxisDeg: number) =>
+      luxSecondsAt({ head: HEAD, umbrella: UMBRELLA }, { distanceM: 2, offAxisDeg, powerStops: 0 });
+    expect(at(390)).toBeCloseTo(at(30), 9);
+  });
+
   it('behind the umbrella there is none', () => {
     const toward = { distanceM: 2, offAxisDeg: 91, powerStops: 0 };
     expect(luxSecondsAt({ head: HEAD, umbrella: UMBRELLA }, toward)).toBe(0);
+    const behind = { offsetM: 1, heightM: -1, radiusM: 0.5 };
+    expect([discFactor(behind), squareDiscFactor(behind)]).toEqual([0, 0]);
   });
 });
 

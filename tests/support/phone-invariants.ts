@@ -1,0 +1,70 @@
+import { type Carry, isOpen, laterRevision } from '../../shared/document/carry.ts';
+import type { Night } from '../../shared/document/snapshot.ts';
+
+/** Which stamp must be there for a state to be shown; the other states need none. */
+const NEEDS = {
+  held: 'held',
+  delivered: 'delivered',
+  seen: 'seen',
+  carrying: 'carrying',
+  cant: 'cant',
+} as const;
+
+function wrongInCarry(carry: Carry, night: Night): string[] {
+  const wrong: string[] = [];
+  const say = (holds: boolean, what: string) => {
+    if (!holds) wrong.push(`${carry.id}: ${what}`);
+  };
+  const { stamps } = carry.current;
+  const notOlder = carry.revisions.filter((one) =>
+    carry.revisions.every((other) => laterRevision(one, other) === one),
+  );
+  say(notOlder.length === 1 && notOlder[0] === carry.current, 'exactly one revision is current');
+  say(
+    (carry.state === 'set') === (stamps.set !== undefined),
+    '"set" if and only if the current revision is set',
+  );
+  say(carry.state !== 'withdrawn' || carry.withdrawnAt !== null, 'withdrawn without a withdrawal');
+  say(carry.withdrawnAt === null || !isOpen(carry), 'open in spite of a withdrawal');
+  say(
+    carry.withdrawnTooLate === (carry.withdrawnAt !== null && stamps.set !== undefined),
+    'withdrawn too late if and only if withdrawn and set',
+  );
+  say(!carry.withdrawalSeen || carry.withdrawnAt !== null, 'a withdrawal seen that there is not');
+  for (const [state, stamp] of Object.entries(NEEDS))
+    say(carry.state !== state || stamps[stamp] !== undefined, `${state} without its stamp`);
+  if (carry.state === 'held')
+    say(
+      !stamps.delivered && !stamps.seen && !stamps.carrying && !stamps.cant,
+      'held back though it had arrived',
+    );
+  const rivals = night.carries.filter((other) => other !== carry && other.standId === carry.standId);
+  const later = rivals.some((other) => other.at > carry.at || (other.at === carry.at && other.id > carry.id));
+  say(carry.state !== 'replaced' || later, 'replaced by nothing');
+  say(Number.isFinite(carry.since), 'since when it is so');
+  return wrong;
+}
+
+/**
+ * What must hold on every phone at every moment, however little of the night has arrived.
+ *
+ * @returns what does not hold, in words; empty when all is well
+ */
+export function wrongInNight(night: Night): string[] {
+  const wrong = night.carries.flatMap((carry) => wrongInCarry(carry, night));
+  for (const skipped of night.skipped)
+    wrong.push(`${skipped.root} ${skipped.key} unreadable: ${skipped.reason}`);
+  for (const stand of night.stands) {
+    const open = night.carries.filter((carry) => carry.standId === stand.id && isOpen(carry));
+    if (open.length > 1) wrong.push(`${stand.id}: ${open.length} open carries`);
+  }
+  return wrong;
+}
+
+/** What must also hold once everything has arrived: no revision between the first and the last is missing. */
+export function missingRevisions(night: Night): string[] {
+  return night.carries.flatMap((carry) => {
+    const numbers = new Set(carry.revisions.map(({ number }) => number));
+    return numbers.size === carry.current.number ? [] : [`${carry.id}: revisions ${[...numbers]}`];
+  });
+}
