@@ -202,6 +202,20 @@ describe('names and stance', () => {
     );
   });
 
+  it('two things 25° apart can be told apart, nearer ones not', () => {
+    const pair = (apartDeg: number) =>
+      facings({
+        at: { x: 0, y: 0 },
+        landmarks: [0, apartDeg].map((turn) => {
+          const middle = rotate({ x: 0, y: -8 }, turn);
+          const outline = [0, 120, 240].map((corner) => add(middle, rotate({ x: 0.3, y: 0 }, corner)));
+          return { id: `${turn}`, name: 'Pillar', outline, heightM: 2, tall: true };
+        }),
+        subject: null,
+      }).length;
+    expect([pair(25.5), pair(24.5)]).toEqual([2, 1]);
+  });
+
   it('stops at five, however many there are', () => {
     const ring = Array.from({ length: 12 }, (_, index) => {
       const at = rotate({ x: 0, y: -8 }, index * 30);
