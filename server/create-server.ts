@@ -58,6 +58,10 @@ export interface HushmarkServer {
 const PAIRING_RATE: Rate = { perSecond: 20 / 60, burst: 20 };
 const WRONG_SECRET_MS = 250;
 
+/** A request of a few hundred bytes is here by then, or its sender only holds the connection. */
+const HEADERS_MS = 10_000;
+const REQUEST_MS = 15_000;
+
 async function listen(server: HttpServer, port: number): Promise<number> {
   await new Promise<void>((resolve, reject) => {
     server.once('error', (error: NodeJS.ErrnoException) => reject(listenFailure(error, port)));
@@ -133,7 +137,7 @@ export async function createServer(options: ServerOptions): Promise<HushmarkServ
       uptimeS: Math.max(0, Math.round((time.now() - startedAt) / 1000)),
     }),
   });
-  const http = createHttpServer(app);
+  const http = createHttpServer({ headersTimeout: HEADERS_MS, requestTimeout: REQUEST_MS }, app);
   http.on(
     'upgrade',
     createUpgradeRouter({ sync: (...args) => sync.upgrade(...args), signals: signals.upgrade, log }),

@@ -5,11 +5,17 @@ import { existsSync } from 'node:fs';
 import { delimiter, join } from 'node:path';
 
 const NAMES = ['chromium', 'chromium-browser', 'google-chrome-stable', 'google-chrome', 'chrome'];
-const PLACES = ['/Applications/Chromium.app/Contents/MacOS/Chromium', '/Applications/Google Chrome.app/Contents/MacOS/Google Chrome'];
+const PLACES = [
+  '/Applications/Chromium.app/Contents/MacOS/Chromium',
+  '/Applications/Google Chrome.app/Contents/MacOS/Google Chrome',
+];
 
 function onThePath() {
   const folders = (process.env.PATH ?? '').split(delimiter);
-  return [...folders.flatMap((folder) => NAMES.map((name) => join(folder, name))), ...PLACES].find(existsSync) ?? null;
+  return (
+    [...folders.flatMap((folder) => NAMES.map((name) => join(folder, name))), ...PLACES].find(existsSync) ??
+    null
+  );
 }
 
 function playwrights() {
@@ -19,13 +25,22 @@ function playwrights() {
 }
 
 function quiet(command, args) {
-  return spawnSync(command, args, { stdio: 'ignore', timeout: 300_000, env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' } }).status === 0;
+  return (
+    spawnSync(command, args, {
+      stdio: 'ignore',
+      timeout: 300_000,
+      env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' },
+    }).status === 0
+  );
 }
 
 /** @returns {{ path: string | null, why: string }} */
 export function findChromium() {
   const named = process.env.HUSHMARK_CHROMIUM;
-  if (named) return existsSync(named) ? { path: named, why: '' } : { path: null, why: `HUSHMARK_CHROMIUM names ${named}, which is not there.` };
+  if (named)
+    return existsSync(named)
+      ? { path: named, why: '' }
+      : { path: null, why: `HUSHMARK_CHROMIUM names ${named}, which is not there.` };
   const found = onThePath() ?? playwrights();
   if (found) return { path: found, why: '' };
   console.log('No Chromium found: fetching the one that Playwright brings …');

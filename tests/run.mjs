@@ -37,8 +37,14 @@ rmSync(results, { recursive: true, force: true });
 mkdirSync(results, { recursive: true });
 
 const unitStatus = run('npx', [
-  'vitest', 'run', '--config', 'tests/vitest.config.ts', ...wanted,
-  '--reporter=default', '--reporter=json', `--outputFile.json=${join(results, 'unit.json')}`,
+  'vitest',
+  'run',
+  '--config',
+  'tests/vitest.config.ts',
+  ...wanted,
+  '--reporter=default',
+  '--reporter=json',
+  `--outputFile.json=${join(results, 'unit.json')}`,
 ]);
 const unit = tally('unit', (report) => ({
   passed: report.numPassedTests,

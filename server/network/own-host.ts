@@ -4,7 +4,7 @@ const LOCAL_NAME = /^[a-z0-9-]+(\.(local|lan|internal|home\.arpa))?$/i;
 const HOST = /^(\[[0-9a-f:.]+\]|[a-z0-9.-]+)(:\d{1,5})?$/i;
 
 /** The host name in a `Host` header without its port; null where it is none. */
-export function hostName(host: string | undefined): string | null {
+function hostName(host: string | undefined): string | null {
   const match = HOST.exec(host ?? '');
   return match?.[1]?.replace(/^\[|\]$/g, '') ?? null;
 }

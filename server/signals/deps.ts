@@ -8,7 +8,7 @@ import type { HeadsUpDesk } from './heads-up-desk.ts';
 import type { PresenceBoard } from './presence-board.ts';
 
 /** What the middleware has found out about a phone before it is let in. */
-export interface SocketData {
+interface SocketData {
   readonly device: Device;
 }
 

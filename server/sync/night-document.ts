@@ -28,7 +28,7 @@ export class NightDocument {
   #changed = false;
   /** Taken, and not yet durable: what `ahead` has more than `onDisk`. */
   readonly #between = new Set<Uint8Array>();
-  /** The night itself came from the disk with holes (a damaged update): then holes are no sign of a bad phone. */
+  /** The disk damaged or refused an update, and later ones wait for it: then holes are no sign of a bad phone. */
   #incomplete: boolean;
 
   private constructor(onDisk: Y.Doc) {
@@ -89,10 +89,14 @@ export class NightDocument {
     Y.applyUpdate(this.onDisk, update);
   }
 
-  /** The update could not be written: it is taken out again. */
+  /**
+   * The update could not be written: it is taken out again. One that builds on it may be written all the same;
+   * then that waits for the phone to bring this one again.
+   */
   drop(update: Uint8Array): void {
     this.#between.delete(update);
     this.#ahead = this.#fresh();
+    this.#incomplete ||= hasGaps(this.#ahead);
   }
 
   destroy(): void {

@@ -82,6 +82,9 @@ export class SyncServer {
   #refuse(webSocket: WebSocket, reason: CloseReason): void {
     this.#deps.log.warn({ reason, socket: 'sync' }, 'refused');
     webSocket.close(CLOSE_REASONS[reason], reason);
+    // Whoever does not take the hint holds no socket open.
+    const stopWaiting = this.#deps.time.after(GOODBYE_MS, () => webSocket.terminate());
+    webSocket.on('close', stopWaiting);
   }
 
   #connect(webSocket: WebSocket, room: Room, device: Device): void {

@@ -4,7 +4,7 @@ import type { NightRecord } from '../store/store.ts';
 import { terminalQr } from './qr.ts';
 
 /** Where this machine is reached: one line for each address, the likeliest first, this machine itself last. */
-export function hostLines(addresses: readonly Address[], port: number): { host: string; card: string }[] {
+function hostLines(addresses: readonly Address[], port: number): { host: string; card: string }[] {
   return [
     ...addresses.map(({ ip, card }) => ({ host: `${ip}:${port}`, card })),
     { host: `localhost:${port}`, card: 'this machine only' },

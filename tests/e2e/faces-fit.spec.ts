@@ -1,6 +1,6 @@
 import AxeBuilder from '@axe-core/playwright';
-import type { Page } from '@playwright/test';
-import { expect, test } from './support/evening.ts';
+import { expect, type Page } from '@playwright/test';
+import { test } from './support/evening.ts';
 import { moveByKeys } from './support/hands.ts';
 
 const LEAST_PX = 60;
@@ -18,7 +18,9 @@ function smallControls(page: Page): Promise<string[]> {
       const box = (control.closest('label') ?? control).getBoundingClientRect();
       if (box.width === 0 || control.closest('.pair-link')) continue;
       if (box.width < least - 0.5 || box.height < least - 0.5)
-        small.push(`${control.textContent || control.getAttribute('aria-label')} ${box.width} × ${box.height}`);
+        small.push(
+          `${control.textContent || control.getAttribute('aria-label')} ${box.width} × ${box.height}`,
+        );
     }
     return small;
   }, LEAST_PX);

@@ -1,4 +1,5 @@
-import { expect, test } from './support/evening.ts';
+import { expect } from '@playwright/test';
+import { test } from './support/evening.ts';
 import { expectReach, Finger, moveByKeys, planPoint } from './support/hands.ts';
 
 test('[LEAD6] the keyboard alone places, calls and withdraws', async ({ evening }) => {
@@ -59,7 +60,7 @@ test('[LEAD7] two fingers size the plan and leave the draft as it was', async ({
     await drawing.getAttribute('transform'),
     (await evening.night()).carries.length,
   ];
-  const strip = await lead.locator('.light-strip').innerText();
+  const strip = await lead.locator('.light-strip').textContent();
   const finger = await Finger.on(lead);
   const [left, right] = [await planPoint(lead, 0.4, 0.5), await planPoint(lead, 0.6, 0.5)];
   await finger.down(left);
@@ -67,7 +68,7 @@ test('[LEAD7] two fingers size the plan and leave the draft as it was', async ({
   await finger.move({ x: left.x - 60, y: left.y }, { x: right.x + 60, y: right.y });
   await finger.up();
   await expect(drawing).not.toHaveAttribute('transform', before ?? '');
-  expect(await lead.locator('.light-strip').innerText()).toBe(strip);
+  expect(await lead.locator('.light-strip').textContent()).toBe(strip);
   expect(standing).toBe(0);
   await lead.getByRole('button', { name: 'Whole room' }).click();
   await expect(drawing).toHaveAttribute('transform', before ?? '');

@@ -1,7 +1,10 @@
-import { expect, test } from './support/evening.ts';
+import { expect } from '@playwright/test';
+import { test } from './support/evening.ts';
 import { expectReach, moveByKeys } from './support/hands.ts';
 
-test('[LEAD5][DOC11] a call that waited over a minute for the link asks before it goes out', async ({ evening }) => {
+test('[LEAD5][DOC11] a call that waited over a minute for the link asks before it goes out', async ({
+  evening,
+}) => {
   const lead = await evening.phone('lead');
   const assistant = await evening.phone('assistant');
   await lead.clock.install();

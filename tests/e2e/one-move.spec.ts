@@ -1,4 +1,5 @@
-import { expect, test } from './support/evening.ts';
+import { expect } from '@playwright/test';
+import { test } from './support/evening.ts';
 import { expectReach, Finger, moveByKeys, planPoint } from './support/hands.ts';
 
 /** The bearing from one spot to another, worked out here and not by the app: clockwise from plan-up, y down. */
@@ -49,7 +50,10 @@ test('[LEAD2][LEAD3][ASSIST1][ASSIST2][DOC13] one move, from the call to the sta
   await assistant.getByRole('button', { name: 'Foyer exit' }).click();
   const turned = Number(await card.locator('.big-arrow').getAttribute('data-turn'));
   expect(turned).toBeCloseTo(turn(bearing(stood, mark) - bearing(stood, { x: 17.95, y: 8.8 })), 0);
-  await expect(card.locator('.carry-plan svg[role=img]')).toHaveAttribute('aria-label', 'Plan, Foyer exit at the top');
+  await expect(card.locator('.carry-plan svg[role=img]')).toHaveAttribute(
+    'aria-label',
+    'Plan, Foyer exit at the top',
+  );
 
   await expectReach(lead, 'K', 'seen');
   await expect(lead.locator('[data-carry=seen]')).toHaveAttribute('data-echoed', 'yes');
@@ -84,7 +88,9 @@ test('[LEAD2] a hidden page has a call delivered, never seen', async ({ evening 
   await expectReach(lead, 'K', 'delivered');
   await expect(assistant.locator('.carry-card')).toBeVisible();
   // Two beats of presence later the card has long been drawn, and still nobody can have seen it.
-  await expect(lead.locator('.stand-key[data-reach=delivered]')).toContainText(/, [5-9] s/, { timeout: 15_000 });
+  await expect(lead.locator('.stand-key[data-reach=delivered]')).toContainText(/, [5-9] s/, {
+    timeout: 15_000,
+  });
   await assistant.evaluate(() => {
     Object.defineProperty(document, 'visibilityState', { value: 'visible', configurable: true });
     document.dispatchEvent(new Event('visibilitychange'));
@@ -95,11 +101,11 @@ test('[LEAD2] a hidden page has a call delivered, never seen', async ({ evening 
 test('[LEAD4] the light sheet follows the draft', async ({ evening }) => {
   const lead = await evening.phone('lead');
   const strip = lead.locator('.light-strip');
-  const before = await strip.innerText();
+  const before = await strip.textContent();
   expect(before).toMatch(/46° camera-right, Rembrandt/);
   const finger = await Finger.on(lead);
   await finger.down(await planPoint(lead, 0.55, 0.75));
-  await expect(strip).not.toHaveText(before);
+  await expect(strip).not.toHaveText(before ?? '');
   await finger.move(await planPoint(lead, 0.5, 0.5));
   await expect(strip).toContainText('K in frame');
   await finger.up();
@@ -124,7 +130,9 @@ test('[ASSIST2] "can\'t" comes with its reason and can be undone', async ({ even
   await expectReach(lead, 'K', 'seen');
 });
 
-test('[ASSIST4] a withdrawn call stays until it is acknowledged, and can be called again', async ({ evening }) => {
+test('[ASSIST4] a withdrawn call stays until it is acknowledged, and can be called again', async ({
+  evening,
+}) => {
   const lead = await evening.phone('lead');
   const assistant = await evening.phone('assistant');
   await moveByKeys(lead, -10, 0);

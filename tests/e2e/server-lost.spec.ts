@@ -1,7 +1,7 @@
-import type { Browser, Page } from '@playwright/test';
+import { type Browser, expect, type Page } from '@playwright/test';
 import { join } from './support/evening.ts';
 import { expectReach, moveByKeys, standKey } from './support/hands.ts';
-import { expect, test } from './support/server-process.ts';
+import { test } from './support/server-process.ts';
 
 async function openPhone(browser: Browser): Promise<Page> {
   const context = await browser.newContext({
@@ -55,7 +55,10 @@ test('[SYN7][APP1][AUT4] the server is killed in the middle of a move: both phon
   await expect(assistant.locator('.carry-card h2')).toContainText('B');
 });
 
-test('[APP1][SYN7] a phone that was reloaded keeps what it never could send', async ({ browser, serverProcess }) => {
+test('[APP1][SYN7] a phone that was reloaded keeps what it never could send', async ({
+  browser,
+  serverProcess,
+}) => {
   const lead = await openPhone(browser);
   await join(lead, await serverProcess.start(), 'lead');
   await serverProcess.kill();

@@ -63,9 +63,8 @@ function withoutFirstPaint(path: string, text: string): string {
 
 describe('the checks on colours', () => {
   it('compute the published ratios', () => {
-    // WebAIM, "Contrast and Color Accessibility": #767676 is the lightest grey with 4.5:1 on white, 4.54:1.
+    // *From memory*: #767676 is the lightest grey that reaches 4.5 on white; amber on black.
     expect(contrast('#767676', '#FFFFFF')).toBeCloseTo(4.54, 2);
-    // From memory: amber on black.
     expect(contrast('#FFB000', '#000000')).toBeCloseTo(11.46, 2);
     // WCAG 2.2, "contrast ratio": ranges from 1 to 21.
     expect(contrast('#000000', '#ffffff')).toBeCloseTo(21, 9);

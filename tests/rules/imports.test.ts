@@ -69,11 +69,7 @@ const WRONG: readonly (readonly [path: string, text: string, rules: readonly str
     "import type { B } from './type-cycle-b.ts';\nexport type A = { b?: B };\n",
     ['no-cycles'],
   ],
-  [
-    'core/type-cycle-b.ts',
-    "import type { A } from './type-cycle-a.ts';\nexport type B = { a?: A };\n",
-    [],
-  ],
+  ['core/type-cycle-b.ts', "import type { A } from './type-cycle-a.ts';\nexport type B = { a?: A };\n", []],
   [
     'server/not-listed.ts',
     "import { it } from 'not-listed';\nexport const x = it;\n",

@@ -48,6 +48,7 @@ describe('nothing is switched off on the quiet', () => {
       `${'xit'}('a', f);`,
       `test('a', { ${'skip'}: true }, f);`,
       `test.${'fixme'}('a', f);`,
+      `const maybe = there ? it : it.${'skip'};`,
       `// @ts-${'ignore'}`,
       `// @ts-${'expect-error'}`,
       `// @ts-${'expect-error'} wrong`,

@@ -34,7 +34,7 @@ export interface Asking {
   readonly momentId: string;
   readonly on: StampOn;
   readonly text: string;
-  /** Put wherever a command takes a number. */
+  /** Put wherever a command takes a number, or times the usual value: 1 is what every command accepts. */
   readonly number: number;
 }
 
@@ -45,7 +45,7 @@ const mark = (number: number) => ({
   heightM: number,
   facingDeg: number,
   tiltDeg: number,
-  powerStops: number,
+  powerStops: -Math.abs(number),
 });
 
 /**
@@ -69,12 +69,17 @@ export const COMMANDS: Readonly<Record<string, Command>> = {
   undoStamp: (doc, hand, { on }) => undoStamp(doc, hand, on, 'set'),
   startMoment: (doc, hand, { momentId }) => startMoment(doc, hand, momentId),
   setExposure: (doc, hand, { momentId, number }) =>
-    setExposure(doc, hand, momentId, { iso: number, fNumber: number, shutterS: number }),
+    setExposure(doc, hand, momentId, { iso: 100 * number, fNumber: 2 * number, shutterS: number / 60 }),
   setView: (doc, hand, { momentId, number, text }) =>
     setView(doc, hand, momentId, {
       subject: { spot: { x: number, y: number }, facingDeg: number, eyeM: number, name: text },
       camera: { spot: { x: number, y: number }, heightM: number },
-      frame: { focalMm: number, sensorWidthMm: number, sensorHeightMm: number, upright: false },
+      frame: {
+        focalMm: 35 * number,
+        sensorWidthMm: 36 * number,
+        sensorHeightMm: 24 * number,
+        upright: false,
+      },
     }),
   setAmbient: (doc, hand, { number }) => setAmbient(doc, hand, number),
   enterNight: (doc, hand, { text, number }) =>

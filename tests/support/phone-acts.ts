@@ -54,7 +54,7 @@ interface Moment {
 }
 
 /** A mark anywhere in the hall of the demo night, drawn from one number. */
-export const markFrom = (size: number): Mark => ({
+const markFrom = (size: number): Mark => ({
   spot: { x: (size * 7919) % 18, y: (size * 104729) % 12 },
   heightM: 1 + (size % 17) / 10,
   facingDeg: size % 360,
@@ -73,7 +73,7 @@ const NUDGES: readonly Nudge[] = [
   { kind: 'power', byStops: 1 / 3 },
   { kind: 'power', byStops: -1 / 3 },
 ];
-const nth = <Item>(items: readonly [Item, ...Item[]] | readonly Item[], at: number): Item => {
+const nth = <Item>(items: readonly Item[], at: number): Item => {
   const item = items[at % items.length];
   if (item === undefined) throw new Error(`nothing to choose from at ${at}`);
   return item;
@@ -227,11 +227,22 @@ const ACTS = {
 export type ActKind = keyof typeof ACTS;
 export const ACT_KINDS = Object.keys(ACTS) as readonly ActKind[];
 
+/** What an undo needs to find: without it, random presses would hardly ever take anything back. */
+const NEEDED: Partial<Record<ActKind, (carry: Carry) => boolean>> = {
+  restore: ({ state }) => state === 'withdrawn',
+  acknowledge: ({ state }) => state === 'withdrawn',
+  release: ({ current }) => current.stamps.held !== undefined,
+  'undo carrying': ({ current }) => current.stamps.carrying !== undefined,
+  'undo cannot': ({ current }) => current.stamps.cant !== undefined,
+  'undo set': ({ current }) => current.stamps.set !== undefined,
+};
+
 /** The revision a press is about: mostly the newest carry's current one, as on the screens; sometimes an old one. */
-function chosen(night: Night, pick: number): StampOn {
-  if (night.carries.length === 0) return { carryId: 'none', revisionId: 'none' };
-  const carry =
-    pick % 4 === 0 ? nth(night.carries, pick >> 2) : nth([...night.carries].reverse(), (pick >> 2) % 2);
+function chosen(night: Night, { kind, pick }: Act): StampOn {
+  const fit = night.carries.filter(NEEDED[kind] ?? (() => true));
+  const carries = fit.length > 0 ? fit : night.carries;
+  if (carries.length === 0) return { carryId: 'none', revisionId: 'none' };
+  const carry = pick % 4 === 0 ? nth(carries, pick >> 2) : nth([...carries].reverse(), (pick >> 2) % 2);
   const revision = pick % 7 === 0 ? nth(carry.revisions, pick) : carry.current;
   return { carryId: carry.id, revisionId: revision.id };
 }
@@ -244,7 +255,7 @@ export function perform(doc: Y.Doc, hand: Hand, act: Act): Told {
     hand,
     night,
     standId: act.pick % 3 === 0 ? 'back' : 'key',
-    on: chosen(night, act.pick),
+    on: chosen(night, act),
     size: act.size,
   });
 }

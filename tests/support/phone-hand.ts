@@ -2,7 +2,7 @@ import type { Hand } from '../../shared/document/transact.ts';
 import { makeId } from '../../shared/ids.ts';
 
 /** 2026-05-16 19:20 UTC, when the invented night's first dance begins. */
-export const NIGHT_START_MS = Date.UTC(2026, 4, 16, 19, 20);
+const NIGHT_START_MS = Date.UTC(2026, 4, 16, 19, 20);
 
 /** A clock that only a test moves. */
 export class HeldClock {

@@ -18,7 +18,12 @@ function npmNames(text: string): string[] {
 
 /** Settings in a piece that is `npm start …`, the server itself, or a setting alone; other tools have their own. */
 function optionsIn(text: string): string[] {
-  if (!/^(?:\$ )?(?:HUSHMARK_\w+=\S+ )?(?:npm (?:start|run (?:start|dev))|node \S*server\/|--)/.test(text.trim())) return [];
+  if (
+    !/^(?:\$ )?(?:HUSHMARK_\w+=\S+ )?(?:npm (?:start|run (?:start|dev))|node \S*server\/|--)/.test(
+      text.trim(),
+    )
+  )
+    return [];
   return text.match(/(?<=^|\s|\[)--[a-z][\w-]*/g) ?? [];
 }
 

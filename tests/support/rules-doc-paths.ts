@@ -53,18 +53,35 @@ function candidates(path: string, document: string): RegExp[] {
   return [plain, here, ...(ENDING.test(plain) ? bare : [])].map(patternOf);
 }
 
-/** The folders that a drawing of the tree is in, line by line, by how far each line is set in. */
+/** A drawing of the tree in a block of a document: folders that are set in less hold what is set in more. */
 class Drawing {
   #open: { readonly indent: number; readonly path: string }[] = [];
 
-  /** A name of the drawing as a path from the top: below the nearest folder that is set in less. */
-  place(line: string, name: string): string {
-    const indent = line.search(/\S/);
+  /** Begins a line: folders that are not set in less are left. */
+  line(text: string): void {
+    const indent = text.search(/\S/);
     this.#open = this.#open.filter((folder) => folder.indent < indent);
-    const path = `${this.#open.at(-1)?.path ?? ''}${name}`;
-    if (name.endsWith('/')) this.#open.push({ indent, path });
-    return path;
   }
+
+  /** Where a name of this line may lie, the innermost folder first, the top last. */
+  places(name: string): string[] {
+    return [...this.#open.map(({ path }) => `${path}${name}`), name].sort((a, b) => b.length - a.length);
+  }
+
+  /** What follows in this line, and below it set in more, may lie in this folder. */
+  enter(text: string, path: string): void {
+    this.#open.push({ indent: text.search(/\S/), path });
+  }
+}
+
+/** In a picture there is room for the end of a path only. */
+const BOXED = /[│┌└├]/;
+
+function wordsOf(text: string): string[] {
+  return text
+    .split(/[\s();]+|,(?![^{}\s]*\})/)
+    .map((word) => word.replace(/:$/, ''))
+    .filter(looksLikePath);
 }
 
 /**
@@ -77,16 +94,19 @@ class Drawing {
 export function lostPaths(document: string, markdown: string, files: readonly string[]): string[] {
   const tree = [...withFolders(files)];
   const exists = (path: string) =>
-    MADE.test(path) || candidates(path, document).some((pattern) => tree.some((known) => pattern.test(known)));
+    MADE.test(path) ||
+    candidates(path, document).some((pattern) => tree.some((known) => pattern.test(known)));
   const drawing = new Drawing();
   const lost: string[] = [];
   for (const { kind, text, line } of piecesOf(markdown)) {
-    const words = text.split(/\s+/).map((word) => word.replace(/[,;:]$/, ''));
-    const drawn = kind === 'block' ? text.trim().split(/\s+/)[0] : undefined;
-    for (const word of words.filter(looksLikePath)) {
-      const placed = word === drawn ? drawing.place(text, word) : word;
-      if (exists(word) || exists(placed)) continue;
-      lost.push(`${document}:${line} names ${word}, which is not in the tree (write a stand-in as <name>)`);
+    if (kind === 'block') drawing.line(text);
+    for (const word of wordsOf(text)) {
+      const places =
+        kind !== 'block' ? [word] : BOXED.test(text) ? [`**/${word}`, word] : drawing.places(word);
+      const place = places.find(exists);
+      if (place === undefined) {
+        lost.push(`${document}:${line} names ${word}, which is not in the tree (write a stand-in as <name>)`);
+      } else if (kind === 'block' && word.endsWith('/')) drawing.enter(text, place);
     }
   }
   return lost;

@@ -1,5 +1,9 @@
 /** A piece of a document that means something to the machine: code between backticks, a line of a block, a link. */
-export type Piece = { readonly kind: 'code' | 'block' | 'link'; readonly text: string; readonly line: number };
+export type Piece = {
+  readonly kind: 'code' | 'block' | 'link';
+  readonly text: string;
+  readonly line: number;
+};
 
 const FENCE = /^\s*(```|~~~)/;
 

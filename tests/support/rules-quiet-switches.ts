@@ -1,6 +1,9 @@
 import ts from 'typescript';
 import { bareCode, commentsOf, lineAt, treeOf } from './rules-code.ts';
 
+/** A bench is no test: it sends at a pace of its own. */
+const BENCH = 'tests/bench/';
+
 /** Something that switches a check off, or waits instead of looking: where, and what. */
 type Find = { readonly offset: number; readonly what: string };
 
@@ -15,6 +18,11 @@ function inCode(path: string, text: string): Find[] {
   const code = bareCode(path, text);
   return [
     ...matches(code, /\.(?:skip|only|todo|skipIf|runIf|fixme|fails)\b(?=\s*[(.`])/g, 'every test runs'),
+    ...matches(
+      code,
+      /\b(?:it|test|describe|suite|bench)(?:\.\w+)*\.(?:skip|only|todo|skipIf|runIf|fixme|fails)\b/g,
+      'every test runs',
+    ),
     ...matches(code, /\b(?:xit|xtest|xdescribe|fit|fdescribe)\s*\(/g, 'every test runs'),
     ...matches(code, /\b(?:skip|only|todo|fails):\s*true\b/g, 'every test runs'),
   ];
@@ -105,7 +113,7 @@ export function quietSwitches(path: string, text: string): string[] {
     ...inCode(path, text),
     ...inComments(path, text),
     ...anyTypes(treeOf(path, text)),
-    ...(path.startsWith('tests/') ? sleeps(path, text) : []),
+    ...(path.startsWith('tests/') && !path.startsWith(BENCH) ? sleeps(path, text) : []),
   ];
   return finds.map(({ offset, what }) => `${path}:${lineAt(text, offset)} ${what}`);
 }

@@ -6,7 +6,7 @@ export interface Pixels {
 }
 
 /** Draws modules as squares of some pixels, dark ones black. */
-export function modulePixels(
+function modulePixels(
   isDark: (row: number, column: number) => boolean,
   rows: number,
   columns: number,

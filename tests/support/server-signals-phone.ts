@@ -11,7 +11,7 @@ import type {
 import { SIGNALS_PATH } from '../../shared/messages/sync-codes.ts';
 import type { PairedPhone } from './server-scene.ts';
 
-export interface SignalsPhone {
+interface SignalsPhone {
   readonly socket: Socket<ToPhone, ToServer>;
   connected(): Promise<void>;
   /** Resolves with the reason of a refused connection. */

@@ -17,7 +17,7 @@ const sees = (phone: SyncPhone, other: SyncPhone, expected: boolean) =>
     look();
   });
 
-test('a heartbeat comes back as the same bytes', async () => {
+test('[SYN6] a heartbeat comes back as the same bytes', async () => {
   const server = await startServer();
   const phone = openRaw(await pairPhone(server, 'lead'));
   await phone.opened;
@@ -26,7 +26,7 @@ test('a heartbeat comes back as the same bytes', async () => {
   expect(await phone.frame((frame) => frame[0] === SYNC_MESSAGE.heartbeat)).toEqual(beat);
 });
 
-test('what a phone shows of itself is seen by the others, by late ones too, and goes when it goes', async () => {
+test('[SYN11] what a phone shows of itself is seen by the others, by late ones too, and goes when it goes', async () => {
   const server = await startServer();
   const lead = openSync(await pairPhone(server, 'lead'));
   await lead.synced();
@@ -38,7 +38,7 @@ test('what a phone shows of itself is seen by the others, by late ones too, and 
   await sees(assistant, lead, false);
 });
 
-test('a phone that came back over a new socket leaves no ghost when that one ends without a word', async () => {
+test('[SYN11] a phone that came back over a new socket leaves no ghost when that one ends without a word', async () => {
   const server = await startServer();
   const lead = openSync(await pairPhone(server, 'lead'));
   const assistant = openSync(await pairPhone(server, 'assistant'));

@@ -21,7 +21,7 @@ async function twoPhones(options: Parameters<typeof startServer>[0] = {}) {
   return { store, server, lead, assistant };
 }
 
-test('what one phone writes, the other phone gets', async () => {
+test('[SYN1] what one phone writes, the other phone gets', async () => {
   const { lead, assistant } = await twoPhones();
   const [a, b] = [openSync(lead), openSync(assistant)];
   await Promise.all([a.synced(), b.synced()]);
@@ -31,7 +31,7 @@ test('what one phone writes, the other phone gets', async () => {
   expect(Y.encodeStateVector(a.doc)).toEqual(Y.encodeStateVector(b.doc));
 });
 
-test('no phone is sent an update, or told that it is stored, before the disk has it', async () => {
+test('[SYN2 SYN4] no phone is sent an update, or told that it is stored, before the disk has it', async () => {
   const { store, lead, assistant } = await twoPhones();
   const writer = openSync(lead);
   const [reader, echo] = [openRaw(assistant), openRaw(lead)];
@@ -52,7 +52,7 @@ test('no phone is sent an update, or told that it is stored, before the disk has
   expect(store.written).toBe(written + 1);
 });
 
-test('the order in which updates were written is the order in which they are passed on', async () => {
+test('[SYN2] the order in which updates were written is the order in which they are passed on', async () => {
   const { store, lead, assistant } = await twoPhones();
   const writer = openSync(lead);
   const reader = openRaw(assistant);
@@ -69,7 +69,7 @@ test('the order in which updates were written is the order in which they are pas
   expect(reader.frames.filter(isUpdate).map((frame) => payloadOf(frame, 2))).toEqual(sent);
 });
 
-test('a phone that comes late gets what is on the disk and nothing that is still on its way there', async () => {
+test('[SYN3] a phone that comes late gets what is on the disk and nothing that is still on its way there', async () => {
   const { store, lead, assistant } = await twoPhones();
   const writer = openSync(lead);
   await writer.synced();
@@ -90,7 +90,7 @@ test('a phone that comes late gets what is on the disk and nothing that is still
   expect(hasEntry('held')(doc)).toBe(true);
 });
 
-test('what a phone wrote while it was away is asked for when it comes back', async () => {
+test('[SYN5] what a phone wrote while it was away is asked for when it comes back', async () => {
   const { lead, assistant } = await twoPhones();
   const [a, b] = [openSync(lead), openSync(assistant)];
   await Promise.all([a.synced(), b.synced()]);
@@ -116,7 +116,7 @@ test('coming back with nothing new stores nothing', async () => {
   expect(store.asked).toBeLessThanOrEqual(asked + 2); // two providers share the document and both send the update
 });
 
-test('a full disk: the update is passed to nobody, all are asked to try again, health says so, and it mends', async () => {
+test('[SYN13] a full disk: the update is passed to nobody, all are asked to try again, health says so, and it mends', async () => {
   const time = heldTime();
   const { store, server, lead, assistant } = await twoPhones({ time });
   const [a, b] = [openSync(lead), openSync(assistant)];
@@ -135,8 +135,9 @@ test('a full disk: the update is passed to nobody, all are asked to try again, h
   expect(await healthOf(server)).toMatchObject({ status: 200, health: { ok: true } });
 });
 
-test('a server that stops waits for what is on its way to the disk', async () => {
+test('[SYN8] a server that stops waits for what is on its way to the disk', async () => {
   const { store, server, lead } = await twoPhones();
+  const bystander = await startServer();
   const night = nightOf(server);
   const phone = openSync(lead);
   await phone.synced();
@@ -144,10 +145,19 @@ test('a server that stops waits for what is on its way to the disk', async () =>
   phone.write('last', 'just before the end');
   await store.waiting(1);
   const code = phone.closed();
+  let writtenAtClose: number | null = null;
+  store.close = async () => {
+    writtenAtClose = store.written;
+  };
   const stopped = server.close();
   expect(await code).toBe(1012);
+  // While another server of this process answers questions, a hasty one would let go of its store.
+  for (let question = 0; question < 20; question += 1) await healthOf(bystander);
+  expect(writtenAtClose).toBeNull();
+  const written = store.written;
   await store.release();
   await stopped;
+  expect(writtenAtClose).toBe(written + 1);
   const kept = new Y.Doc();
   for (const update of (await store.loadNight(night)).updates) Y.applyUpdate(kept, update);
   expect(hasEntry('last')(kept)).toBe(true);

@@ -10,7 +10,7 @@ const start = (folder: string) => runServer(['--port', '0', '--data', folder]);
 /** How often the server is killed; each time at another moment of a burst of writes. */
 const CYCLES = 5;
 
-test('a server killed at any moment has, when it is back, all that a phone was told is stored or was passed on', async () => {
+test('[SYN7] a server killed at any moment has, when it is back, all that a phone was told is stored or was passed on', async () => {
   const folder = ownFolder();
   let server = start(folder);
   let { url, secret } = await leadLink(server);
@@ -41,7 +41,7 @@ test('a server killed at any moment has, when it is back, all that a phone was t
   for (const key of promised) expect(hasEntry(key)(last.doc), key).toBe(true);
 }, 60_000);
 
-test('a phone stays connected in spirit: it comes back by itself to a server that was killed and started again', async () => {
+test('[SYN7] a phone stays connected in spirit: it comes back by itself to a server that was killed and started again', async () => {
   const folder = ownFolder();
   const first = start(folder);
   const { url, secret } = await leadLink(first);
@@ -55,7 +55,7 @@ test('a phone stays connected in spirit: it comes back by itself to a server tha
   await phone.everythingDurable();
 }, 30_000);
 
-test('asked to stop, the server tells every phone to try again, keeps everything, and ends with 0', async () => {
+test('[SYN8] asked to stop, the server tells every phone to try again, keeps everything, and ends with 0', async () => {
   for (const signal of ['SIGTERM', 'SIGINT'] as const) {
     const folder = ownFolder();
     const server = start(folder);

@@ -63,14 +63,14 @@ const garbage: [string, Uint8Array | string][] = [
   ['text', 'hello'],
 ];
 
-test.each(garbage)('garbage closes the socket and harms nobody else: %s', async (_name, bytes) => {
+test.each(garbage)('[SYN9] garbage closes the socket and harms nobody else: %s', async (_name, bytes) => {
   const { bad, staysWell } = await scene();
   bad.send(bytes);
   expect(await bad.closed).toBe(CLOSE_REASONS.garbage);
   await staysWell();
 });
 
-test('an update that builds on one that the server never got closes the socket, and leaves no trace', async () => {
+test('[SYN9] an update that builds on one that the server never got closes the socket, and leaves no trace', async () => {
   const { server, bad, staysWell } = await scene();
   const [first, second] = chainedUpdates();
   bad.send(updateFrame(second));
@@ -85,21 +85,21 @@ test('an update that builds on one that the server never got closes the socket, 
   expect(hasEntry('second')(witness.doc)).toBe(false);
 });
 
-test('a message above the limit closes the socket with that reason', async () => {
+test('[SYN10] a message above the limit closes the socket with that reason', async () => {
   const { bad, staysWell } = await scene();
   bad.send(new Uint8Array(LARGEST_SYNC_BYTES + 1));
   expect(await bad.closed).toBe(CLOSE_REASONS['too-large']);
   await staysWell();
 });
 
-test('a message far above the limit ends the socket before it is read', async () => {
+test('[SYN10] a message far above the limit ends the socket before it is read', async () => {
   const { bad, staysWell } = await scene();
   bad.send(new Uint8Array(2 * LARGEST_SYNC_BYTES + 1));
   expect(await bad.closed).toBe(1009);
   await staysWell();
 });
 
-test('a flood of messages closes the socket', async () => {
+test('[SYN10] a flood of messages closes the socket', async () => {
   const { bad, staysWell } = await scene({
     syncLimits: { ...SYNC_LIMITS, messages: { perSecond: 1, burst: 20 } },
   });
@@ -109,7 +109,7 @@ test('a flood of messages closes the socket', async () => {
   await staysWell();
 });
 
-test('a flood of bytes closes the socket', async () => {
+test('[SYN10] a flood of bytes closes the socket', async () => {
   const { bad, staysWell } = await scene({
     syncLimits: { ...SYNC_LIMITS, bytes: { perSecond: 1, burst: 4000 } },
   });
@@ -118,7 +118,7 @@ test('a flood of bytes closes the socket', async () => {
   await staysWell();
 });
 
-test('an awareness message above its limit closes the socket', async () => {
+test('[SYN10] an awareness message above its limit closes the socket', async () => {
   const { bad, staysWell } = await scene();
   const frame = Uint8Array.from(askFrame(new Uint8Array(SYNC_LIMITS.awarenessBytes + 1)));
   bad.send(Uint8Array.of(SYNC_MESSAGE.awareness, ...frame.slice(2)));
@@ -126,7 +126,7 @@ test('an awareness message above its limit closes the socket', async () => {
   await staysWell();
 });
 
-test('a looker-on sees the night and may not write to it', async () => {
+test('[AUT6] a looker-on sees the night and may not write to it', async () => {
   const server = await startServer();
   const lead = openSync(await pairPhone(server, 'lead'));
   const looker = openSync(await pairPhone(server, 'looker-on'));
@@ -145,7 +145,7 @@ test('a looker-on sees the night and may not write to it', async () => {
   expect(hasEntry('forbidden')(lead.doc)).toBe(false);
 });
 
-test('an unpaired phone is told so on the sync socket, and gets not a byte of the night', async () => {
+test('[AUT1 SYN8] an unpaired phone is told so on the sync socket, and gets not a byte of the night', async () => {
   const server = await startServer();
   const night = nightOf(server);
   const lead = await pairPhone(server, 'lead');
@@ -163,7 +163,7 @@ test('an unpaired phone is told so on the sync socket, and gets not a byte of th
   }
 });
 
-test('a night that the server does not have is refused as such', async () => {
+test('[SYN8] a night that the server does not have is refused as such', async () => {
   const server = await startServer();
   const lead = await pairPhone(server, 'lead');
   for (const night of ['anothernight', 'a%2Fb', '..%2F..', ''])
@@ -172,7 +172,7 @@ test('a night that the server does not have is refused as such', async () => {
     );
 });
 
-test('two nights side by side do not see each other, and the token of one does not open the other', async () => {
+test('[SYN12] two nights side by side do not see each other, and the token of one does not open the other', async () => {
   const server = await startServer();
   const first = nightOf(server);
   const second = (await server.makeNight(smallNight('Boat house'))).id;
@@ -189,7 +189,7 @@ test('two nights side by side do not see each other, and the token of one does n
   expect(await openRaw({ ...there, night: first }).closed).toBe(CLOSE_REASONS.unpaired);
 });
 
-test('a night written by a newer app may be read, and a write to it is refused with that reason', async () => {
+test('[DOC10] a night written by a newer app may be read, and a write to it is refused with that reason', async () => {
   const server = await startServer();
   const lead = await pairPhone(server, 'lead');
   const newer = openSync(lead);

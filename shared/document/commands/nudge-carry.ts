@@ -44,6 +44,11 @@ export function nudgedMark(night: Night, mark: Mark, nudge: Nudge): Mark | null 
   }
 }
 
+function amountOf(nudge: Nudge): number {
+  if (nudge.kind === 'tilt') return nudge.byDeg;
+  return nudge.kind === 'power' ? nudge.byStops : nudge.byM;
+}
+
 const signed = (value: number, unit: string) => `${value > 0 ? '+' : ''}${Number(value.toFixed(2))} ${unit}`;
 
 function changeWords(nudge: Nudge): string {
@@ -73,6 +78,8 @@ export function nudgeCarry(
   const night = readNight(doc);
   const stand = standOf(night, request.standId);
   if (!stand) return refuse('no-such-stand');
+  // The geometry lets no NaN out: it would make a step of "NaN m" into one of none, and a revision of it.
+  if (!Number.isFinite(amountOf(request.nudge))) return refuse('out-of-range');
   const last = latestCarry(night, request.standId);
   // A carry that was set and withdrawn too late is over too: its withdrawal would take the nudge back at once.
   const going = last && last.withdrawnAt === null ? last : null;

@@ -1,12 +1,10 @@
-import { test as base, expect, type Page } from '@playwright/test';
+import { test as base, type Page } from '@playwright/test';
 import * as Y from 'yjs';
 import { createServer, type HushmarkServer } from '../../../server/create-server.ts';
 import { demoNight } from '../../../server/nights/demo-night.ts';
 import { createMemoryStore } from '../../../server/store/memory-store.ts';
 import { type Night, readNight } from '../../../shared/document/snapshot.ts';
 import { pairFragment } from '../../../shared/messages/http.ts';
-
-export { expect };
 
 const PHONE = { width: 390, height: 844 } as const;
 
@@ -30,7 +28,10 @@ export async function join(page: Page, link: string, role: 'lead' | 'assistant')
   await page.goto(link);
   await page.getByRole('textbox').fill(role === 'lead' ? 'Mika' : 'Jo');
   await page.getByRole('button', { name: 'Join' }).click();
-  await page.locator(`.${role}-face .stand-key, .${role}-face .nothing, .${role}-face .carry-card`).first().waitFor();
+  await page
+    .locator(`.${role}-face .stand-key, .${role}-face .nothing, .${role}-face .carry-card`)
+    .first()
+    .waitFor();
 }
 
 export const test = base.extend<{ evening: Evening }>({

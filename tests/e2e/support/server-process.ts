@@ -4,8 +4,6 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { test as base } from '@playwright/test';
 
-export { expect } from '@playwright/test';
-
 const ROOT = join(import.meta.dirname, '..', '..', '..');
 
 /** The server as people run it: a process of its own with its nights in a folder, which can be killed and started again. */
@@ -48,10 +46,14 @@ export const test = base.extend<{ serverProcess: ServerProcess }>({
     };
     await use({
       start: async () => {
-        child = spawn(process.execPath, ['--import', 'tsx', 'server/main.ts', '--port', port, '--data', folder], {
-          cwd: ROOT,
-          stdio: ['ignore', 'pipe', 'pipe'],
-        });
+        child = spawn(
+          process.execPath,
+          ['--import', 'tsx', 'server/main.ts', '--port', port, '--data', folder],
+          {
+            cwd: ROOT,
+            stdio: ['ignore', 'pipe', 'pipe'],
+          },
+        );
         const link = await linkFrom(child);
         port = new URL(link).port;
         return link;

@@ -8,14 +8,14 @@ import { heldTime } from '../../support/server-time.ts';
 
 const admission: Admission = { night: asId<NightId>('n1'), role: 'lead', by: 'terminal' };
 
-test('a secret works once', () => {
+test('[AUT2] a secret works once', () => {
   const secrets = new Secrets(heldTime().now);
   const { secret } = secrets.mint(admission, 1000);
   expect(secrets.take(secret)).toEqual(admission);
   expect(secrets.take(secret)).toBeNull();
 });
 
-test('a secret works up to its end and not after it', () => {
+test('[AUT2] a secret works up to its end and not after it', () => {
   const time = heldTime();
   const secrets = new Secrets(time.now);
   const [first, second] = [secrets.mint(admission, 1000), secrets.mint(admission, 1000)];
@@ -26,7 +26,7 @@ test('a secret works up to its end and not after it', () => {
   expect(secrets.take(second.secret)).toBeNull();
 });
 
-test('a secret has 128 bits and more, and no two are alike', () => {
+test('[AUT2] a secret has 128 bits and more, and no two are alike', () => {
   const secrets = new Secrets(heldTime().now);
   const all = [...Array(500).keys()].map(() => secrets.mint(admission, 1000).secret);
   expect(new Set(all).size).toBe(500);
@@ -59,7 +59,7 @@ test('a bucket gives its burst, then its rate, and a clock set back gives nothin
   expect(takes(10)).toBe(3);
 });
 
-test('each address has attempts of its own, and rested ones are forgotten without gaining any', () => {
+test('[AUT7] each address has attempts of its own, and rested ones are forgotten without gaining any', () => {
   const time = heldTime();
   const attempts = new Attempts({ perSecond: 0.1, burst: 2 }, time.now);
   expect([attempts.allow('a'), attempts.allow('a'), attempts.allow('a'), attempts.allow('b')]).toEqual([

@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto';
 import jsQr from 'jsqr';
 import { expect, test } from 'vitest';
 import { INVITE_MS, LEAD_CODE_MS } from '../../../server/access/secrets.ts';
@@ -15,7 +16,7 @@ async function reasonOf(response: Response): Promise<[number, string]> {
 const membership = (url: string, night: string, as: string, cookie = '') =>
   fetch(`${url}${API.membership}?${new URLSearchParams({ night, as })}`, { headers: { cookie } });
 
-test('a secret pairs one phone: it gets its face, and a token in a cookie that no script reads', async () => {
+test('[AUT3] a secret pairs one phone: it gets its face, and a token in a cookie that no script reads', async () => {
   const server = await startServer();
   const night = nightOf(server);
   const response = await callApi(server, 'pair', { secret: server.mint(night, 'lead'), name: '  Noor ' });
@@ -36,7 +37,7 @@ test('a secret pairs one phone: it gets its face, and a token in a cookie that n
   expect(await again.json()).toEqual(body);
 });
 
-test('a wrong secret, a used one and one that is over are refused alike', async () => {
+test('[AUT2] a wrong secret, a used one and one that is over are refused alike', async () => {
   const time = heldTime();
   const server = await startServer({ time });
   const night = nightOf(server);
@@ -51,7 +52,7 @@ test('a wrong secret, a used one and one that is over are refused alike', async 
     ]);
 });
 
-test('a lead code works until just before its end', async () => {
+test('[AUT2] a lead code works until just before its end', async () => {
   const time = heldTime();
   const server = await startServer({ time });
   const secret = server.mint(nightOf(server), 'lead');
@@ -88,7 +89,7 @@ test('what is not JSON, or too much of it, gets a reason too', async () => {
   expect(await reasonOf(await fetch(`${server.url}/api/no-such-route`))).toEqual([404, 'malformed']);
 });
 
-test('pairing is limited for each address', async () => {
+test('[AUT7] pairing is limited for each address', async () => {
   const time = heldTime();
   const server = await startServer({ time, pairingRate: { perSecond: 1, burst: 3 } });
   const attempt = async () => (await reasonOf(await callApi(server, 'pair', {})))[1];
@@ -102,7 +103,7 @@ test('pairing is limited for each address', async () => {
   expect(await attempt()).toBe('malformed');
 });
 
-test('a wrong secret is answered late, a right one at once', async () => {
+test('[AUT7] a wrong secret is answered late, a right one at once', async () => {
   const time = heldTime();
   const server = await startServer({ time, wrongSecretMs: 250 });
   let answered = false;
@@ -117,7 +118,7 @@ test('a wrong secret is answered late, a right one at once', async () => {
   expect(await reasonOf(await wrong)).toEqual([403, 'bad-secret']);
 });
 
-test('a phone that pairs again stays the same person, and its old token ends', async () => {
+test('[AUT3] a phone that pairs again stays the same person, and its old token ends', async () => {
   const server = await startServer();
   const night = nightOf(server);
   const first = await pairPhone(server, 'lead');
@@ -136,6 +137,18 @@ test('two phones in one role are two people', async () => {
   expect(one.membership.person).not.toBe(other.membership.person);
 });
 
+test('[AUT3] a token is stored as its hash alone, and has 256 bits', async () => {
+  const store = createMemoryStore();
+  const server = await startServer({ store });
+  const { cookie, membership: who } = await pairPhone(server, 'lead');
+  const token = cookie.split('=')[1] ?? '';
+  expect(Buffer.from(token, 'base64url')).toHaveLength(32);
+  const [entry] = [...(await store.listDevices())];
+  expect(entry?.[0]).toBe(createHash('sha256').update(token).digest('hex'));
+  expect(entry?.[1]).toMatchObject({ person: who.person, role: 'lead', name: 'the lead' });
+  expect(JSON.stringify(entry)).not.toContain(token);
+});
+
 test('a paired phone stays paired when the server starts again', async () => {
   const store = { ...createMemoryStore(), close: async () => undefined };
   const first = await startServer({ store });
@@ -146,7 +159,7 @@ test('a paired phone stays paired when the server starts again', async () => {
   expect(await answer.json()).toEqual(phone.membership);
 });
 
-test('without a token for that night and role there is no membership', async () => {
+test('[AUT1] without a token for that night and role there is no membership', async () => {
   const server = await startServer();
   const night = nightOf(server);
   const lead = await pairPhone(server, 'lead');
@@ -162,7 +175,7 @@ test('without a token for that night and role there is no membership', async () 
   expect(await ask(night, 'guest', lead.cookie)).toEqual([400, 'malformed']);
 });
 
-test('the lead invites: links for every address with QR codes that read back as the link, single use, ten minutes', async () => {
+test('[AUT2 AUT4] the lead invites: links for every address with QR codes that read back as the link, single use, ten minutes', async () => {
   const time = heldTime();
   const server = await startServer({
     time,
@@ -192,7 +205,7 @@ test('the lead invites: links for every address with QR codes that read back as 
   await expect(pairWith(server.url, secret, 'Sam again')).rejects.toThrow('bad-secret');
 });
 
-test('an invitation that is over pairs nobody', async () => {
+test('[AUT4] an invitation that is over pairs nobody', async () => {
   const time = heldTime();
   const server = await startServer({ time });
   const lead = await pairPhone(server, 'lead');
@@ -205,7 +218,7 @@ test('an invitation that is over pairs nobody', async () => {
   await expect(pairWith(server.url, secret, 'Sam')).rejects.toThrow('bad-secret');
 });
 
-test('only a lead of that night invites', async () => {
+test('[AUT4] only a lead of that night invites', async () => {
   const server = await startServer();
   const lead = await pairPhone(server, 'lead');
   const assistant = await pairPhone(server, 'assistant');
@@ -225,7 +238,7 @@ test('only a lead of that night invites', async () => {
   expect(await ask({ night, as: 'lead', role: 'guest' }, lead.cookie)).toEqual([400, 'malformed']);
 });
 
-test('a page of another origin, or a name of the public internet, may not use the routes', async () => {
+test('[AUT5] a page of another origin, or a name of the public internet, may not use the routes', async () => {
   const server = await startServer();
   const secret = server.mint(nightOf(server), 'lead');
   const foreign = await callApi(
@@ -239,7 +252,7 @@ test('a page of another origin, or a name of the public internet, may not use th
   expect(own.status).toBe(200);
 });
 
-test('health is open to all and tells nothing but that', async () => {
+test('[AUT1] health is open to all and tells nothing but that', async () => {
   const time = heldTime();
   const server = await startServer({ time });
   time.advance(61_000);

@@ -64,7 +64,7 @@ test('loopback hosts', () => {
     expect(isLoopback(host)).toBe(false);
 });
 
-test('an origin has to be this very host and port; none at all comes from no browser', () => {
+test('[AUT5] an origin has to be this very host and port; none at all comes from no browser', () => {
   const host = '192.168.4.1:8080';
   expect(isSameOrigin({ host, origin: `http://${host}` })).toBe(true);
   expect(isSameOrigin({ host, origin: `https://${host}` })).toBe(true);

@@ -33,7 +33,7 @@ function scene() {
   return { time, rings, news, desk, headsUp, reaches: () => news.map(({ reach }) => reach) };
 }
 
-test('a heads-up rings the other role of the same night, and its sender hears that it was taken', () => {
+test('[MSG3] a heads-up rings the other role of the same night, and its sender hears that it was taken', () => {
   const { desk, rings, news, headsUp, time } = scene();
   expect(desk.take(headsUp(), phone('lead'))).toEqual({ at: time.now() });
   expect(rings.map(({ role, night }) => [role, night])).toEqual([['assistant', 'n1']]);
@@ -45,7 +45,7 @@ test('a heads-up rings the other role of the same night, and its sender hears th
   ]);
 });
 
-test('it rings again every two seconds until the app acknowledges, and then no more', () => {
+test('[MSG3 MSG4] it rings again every two seconds until the app acknowledges, and then no more', () => {
   const { desk, rings, time, headsUp, reaches } = scene();
   desk.take(headsUp(), phone('lead'));
   time.advance(3 * RING_AGAIN_MS);
@@ -59,7 +59,7 @@ test('it rings again every two seconds until the app acknowledges, and then no m
   expect(reaches()).toEqual(['taken', 'rang']);
 });
 
-test('when its time is over it rings no more, its sender hears so, and a late answer of the app changes nothing', () => {
+test('[MSG3 MSG4] when its time is over it rings no more, its sender hears so, and a late answer of the app changes nothing', () => {
   const { desk, rings, time, headsUp, reaches } = scene();
   desk.take(headsUp('h1', 5000), phone('lead'));
   time.advance(4999);
@@ -73,14 +73,14 @@ test('when its time is over it rings no more, its sender hears so, and a late an
   expect(reaches()).toEqual(['taken', 'expired']);
 });
 
-test('one whose time was over before it came rings nobody', () => {
+test('[MSG3] one whose time was over before it came rings nobody', () => {
   const { desk, rings, headsUp, reaches } = scene();
   desk.take(headsUp('h1', -1), phone('lead'));
   expect(rings).toHaveLength(0);
   expect(reaches()).toEqual(['taken', 'expired']);
 });
 
-test('a copy of it rings nobody a second time; its sender gets the same receipt and the news once more', () => {
+test('[MSG3] a copy of it rings nobody a second time; its sender gets the same receipt and the news once more', () => {
   const { desk, rings, time, headsUp, reaches } = scene();
   const first = headsUp();
   const taken = desk.take(first, phone('lead'));
@@ -106,7 +106,7 @@ test('a looker-on calls nobody', () => {
   expect(rings).toHaveLength(0);
 });
 
-test('only a person it was meant for has heard it', () => {
+test('[MSG4] only a person it was meant for has heard it', () => {
   const { desk, headsUp, reaches } = scene();
   desk.take(headsUp(), phone('lead'));
   desk.heard('h1', phone('lead'));
@@ -127,7 +127,7 @@ test('one that was heard rings no more', () => {
   expect(rings).toHaveLength(1);
 });
 
-test('a phone that comes in is rung at once for what waits for it, and for nothing else', () => {
+test('[MSG3] a phone that comes in is rung at once for what waits for it, and for nothing else', () => {
   const { desk, rings, headsUp } = scene();
   desk.take(headsUp('waits'), phone('lead'));
   desk.take(headsUp('rang'), phone('lead'));
@@ -140,7 +140,7 @@ test('a phone that comes in is rung at once for what waits for it, and for nothi
   expect(rings.slice(before).map((ring) => ring.headsUp.id)).toEqual(['waits']);
 });
 
-test('a sender who was away hears how far each of his got', () => {
+test('[MSG4] a sender who was away hears how far each of his got', () => {
   const { desk, rings, news, headsUp } = scene();
   desk.take(headsUp('a'), phone('lead'));
   desk.take(headsUp('b'), phone('lead'));

@@ -4,7 +4,7 @@ import { smallNight } from '../../support/server-seed.ts';
 import { openSignals } from '../../support/server-signals-phone.ts';
 import { heldTime } from '../../support/server-time.ts';
 
-test('each phone sees name, role, visibility and age of every phone of its night, gone ones included', async () => {
+test('[PRE1 PRE2] each phone sees name, role, visibility and age of every phone of its night, gone ones included', async () => {
   const time = heldTime();
   const server = await startServer({ time });
   const lead = openSignals(await pairPhone(server, 'lead'));
@@ -28,7 +28,7 @@ test('each phone sees name, role, visibility and age of every phone of its night
   ]);
 });
 
-test('a phone with two sockets is one phone, and is there until the last of them goes', async () => {
+test('[PRE2] a phone with two sockets is one phone, and is there until the last of them goes', async () => {
   const server = await startServer();
   const lead = openSignals(await pairPhone(server, 'lead'));
   const paired = await pairPhone(server, 'assistant');
@@ -43,7 +43,7 @@ test('a phone with two sockets is one phone, and is there until the last of them
   await lead.presence((list) => list.some(({ role, connected }) => role === 'assistant' && !connected));
 });
 
-test('nights do not see each other, and a malformed beat is none', async () => {
+test('[PRE1] nights do not see each other, and a malformed beat is none', async () => {
   const time = heldTime();
   const server = await startServer({ time });
   const here = openSignals(await pairPhone(server, 'lead', nightOf(server)));

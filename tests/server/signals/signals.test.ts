@@ -21,7 +21,7 @@ async function scene(options: Parameters<typeof startServer>[0] = {}) {
   return { server, time, headsUp, lead };
 }
 
-test('rang means that the app of the other phone acknowledged, not that a socket was open', async () => {
+test('[MSG4] rang means that the app of the other phone acknowledged, not that a socket was open', async () => {
   const { server, lead, headsUp } = await scene();
   const assistant = openSignals(await pairPhone(server, 'assistant'));
   await assistant.connected();
@@ -35,7 +35,7 @@ test('rang means that the app of the other phone acknowledged, not that a socket
   expect(lead.allNews.map(({ reach }) => reach)).toEqual(['taken', 'rang', 'heard']);
 });
 
-test('a heads-up is sent again until it is acknowledged', async () => {
+test('[MSG3] a heads-up is sent again until it is acknowledged', async () => {
   const { server, lead, time, headsUp } = await scene();
   const assistant = openSignals(await pairPhone(server, 'assistant'));
   await assistant.connected();
@@ -52,7 +52,7 @@ test('a heads-up is sent again until it is acknowledged', async () => {
   expect(assistant.rings.map((ring) => ring.headsUp.id)).toEqual(['h1', 'h1', 'h2']);
 });
 
-test('an assistant who comes later is rung at once; one who never comes is reported', async () => {
+test('[MSG3 MSG4] an assistant who comes later is rung at once; one who never comes is reported', async () => {
   const { server, lead, time, headsUp } = await scene();
   await lead.call(headsUp('waits'));
   await lead.call(headsUp('short', 1000));
@@ -99,13 +99,16 @@ const malformed: [string, unknown][] = [
   ['no number for a time', { id: 'a', kind: 'call', carryId: null, expiresAt: 'soon' }],
   ['a list', []],
 ];
-test.each(malformed)('a malformed heads-up gets a receipt that says so: %s', async (_name, message) => {
-  const { lead } = await scene();
-  expect(await lead.call(message as HeadsUp)).toEqual({ ok: false, reason: 'malformed' });
-  expect(await lead.heard(message as string)).toEqual({ ok: false, reason: 'malformed' });
-});
+test.each(malformed)(
+  '[MSG5] a malformed heads-up gets a receipt that says so: %s',
+  async (_name, message) => {
+    const { lead } = await scene();
+    expect(await lead.call(message as HeadsUp)).toEqual({ ok: false, reason: 'malformed' });
+    expect(await lead.heard(message as string)).toEqual({ ok: false, reason: 'malformed' });
+  },
+);
 
-test('signals without a way to answer, and unknown ones, do no harm', async () => {
+test('[MSG5] signals without a way to answer, and unknown ones, do no harm', async () => {
   const { lead, time } = await scene();
   const emit = (...packet: unknown[]) => (lead.socket.emit as (...args: unknown[]) => void)(...packet);
   for (const name of ['heads-up', 'heard', 'beat', 'clock', 'no such signal', '__proto__']) {
@@ -115,13 +118,13 @@ test('signals without a way to answer, and unknown ones, do no harm', async () =
   expect(await lead.socket.emitWithAck('clock')).toBe(time.now());
 });
 
-test('the clock answers with the time of the server', async () => {
+test('[PRE3] the clock answers with the time of the server', async () => {
   const { lead, time } = await scene();
   time.advance(1234);
   expect(await lead.socket.emitWithAck('clock')).toBe(time.now());
 });
 
-test('too many signals get a receipt that says so', async () => {
+test('[MSG6] too many signals get a receipt that says so', async () => {
   const { lead } = await scene({ signalRate: { perSecond: 1, burst: 5 } });
   const receipts: Receipt[] = await Promise.all([...Array(8).keys()].map((count) => lead.heard(`h${count}`)));
   expect(receipts.map((receipt) => (receipt.ok ? 'ok' : receipt.reason))).toEqual([
@@ -130,7 +133,7 @@ test('too many signals get a receipt that says so', async () => {
   ]);
 });
 
-test('a flood of signals, or one that is too large, ends the socket', async () => {
+test('[MSG6] a flood of signals, or one that is too large, ends the socket', async () => {
   const { server, lead } = await scene({ signalRate: { perSecond: 1, burst: 5 } });
   const gone = new Promise((resolve) => lead.socket.once('disconnect', resolve));
   for (let count = 0; count < 300; count += 1) lead.socket.emit('beat', { visible: true });
@@ -142,7 +145,7 @@ test('a flood of signals, or one that is too large, ends the socket', async () =
   await alsoGone;
 });
 
-test('an unpaired phone is refused on the signals socket with a reason that it can read', async () => {
+test('[AUT1] an unpaired phone is refused on the signals socket with a reason that it can read', async () => {
   const server = await startServer();
   const lead = await pairPhone(server, 'lead');
   const { night } = lead;

@@ -41,7 +41,7 @@ test.each(['/', '/y', '/yy/night', '/sio', '/ws', '/api/health', '/socket.io/?EI
   },
 );
 
-test('an upgrade by a page of another origin, or under a public name, is turned away on both sockets', async () => {
+test('[AUT5] an upgrade by a page of another origin, or under a public name, is turned away on both sockets', async () => {
   const server = await startServer();
   for (const path of [
     `${SYNC_PATH}${nightOf(server)}?as=lead`,
@@ -57,7 +57,7 @@ test('an upgrade by a page of another origin, or under a public name, is turned 
   }
 });
 
-test('a page of this server is let in on both sockets', async () => {
+test('[AUT5] a page of this server is let in on both sockets', async () => {
   const server = await startServer();
   const lead = await pairPhone(server, 'lead');
   const sync = openRaw(lead, { headers: { origin: server.url } });
@@ -102,7 +102,7 @@ test('a broken frame ends its own socket alone', async () => {
   await good.everythingDurable();
 });
 
-test('a stranger on the sync socket is shown out with a reason, since a page cannot read a refused upgrade', async () => {
+test('[SYN8] a stranger on the sync socket is shown out with a reason, since a page cannot read a refused upgrade', async () => {
   const server = await startServer();
   const answer = openRaw({ url: server.url, night: nightOf(server), role: 'lead', cookie: '' });
   expect(await answer.closed).toBe(CLOSE_REASONS.unpaired);
