@@ -6,7 +6,7 @@ import type { NightSession } from './night-session.ts';
 import { isDurable } from './sent.ts';
 
 /** A call that waits longer than this for the link is not sent by itself any more. */
-export const STALE_MS = 60_000;
+const STALE_MS = 60_000;
 
 /**
  * On the lead's phone: a call that could not leave for a minute is held, so that it does not surprise the

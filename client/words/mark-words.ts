@@ -19,7 +19,7 @@ const lengthChange = (changeM: number, units: Units): string =>
     : `${Math.round(Math.abs(changeM) / 0.0254)} in`;
 
 /** Where the head or umbrella points: to the subject, or how far past it, as whoever stands behind the stand sees it. */
-export function facesWords(night: Night, mark: Mark): string {
+function facesWords(night: Night, mark: Mark): string {
   const subject = night.moment?.view.subject;
   const toward = subject ? bearingDeg(mark.spot, subject.spot) : null;
   if (!subject || toward === null) return `bearing ${Math.round(mark.facingDeg)}°`;

@@ -57,13 +57,13 @@ export function markCautions(input: MarkCautionsInput): Caution[] {
   const width = widthLeft({ stand, footprintRadiusM: footprintRadiusM ?? 0, obstacles, room });
   const passable = width === null ? null : width.leftM >= PASSABLE_M;
   const cautions = [
+    onObstacle(input),
     tippingCaution(build, mark.heightM, umbrella),
     footprintRadiusM === null
       ? notChecked('walkway', 'Walkway width', "the stand's leg radius is not known", 'The gear list')
       : walkwayCaution({ stand, room, width }),
     exitCaution({ stand, footprintRadiusM: build?.legRadiusM ?? 0, exits }),
     rimCaution({ heightM: mark.heightM, tiltDeg: mark.tiltDeg, umbrella, nearWalkway: passable }),
-    onObstacle(input),
   ];
   return cautions.filter((caution) => caution !== null).sort(byWorstFirst);
 }

@@ -153,7 +153,11 @@ export function widthLeft({
   return narrowest;
 }
 
-/** The obstacle that a stand is on, if any. */
+/**
+ * The obstacle that a stand is on, if any.
+ *
+ * @source own-rule
+ */
 export function obstacleUnder(stand: Spot, obstacles: readonly Obstacle[]): Obstacle | null {
   return obstacles.find((obstacle) => contains(obstacle.outline, stand)) ?? null;
 }

@@ -2,7 +2,7 @@ import { keepFinite } from '../units/finite.ts';
 import { distance, type Spot, subtract, unit } from './spot.ts';
 
 /** A point in the camera's eyes [m]: aside (+ right), up (+ up the picture), deep (+ in front). */
-export type InView = { readonly aside: number; readonly up: number; readonly deep: number };
+export type InView = { readonly asideM: number; readonly upM: number; readonly deepM: number };
 
 /** A place in the room: on the plan and above the floor [m]. */
 export type Place = { readonly spot: Spot; readonly heightM: number };
@@ -26,9 +26,9 @@ export function createView(camera: Place, aim: Place): ((place: Place) => InView
     const ahead = keepFinite(way.x * forward.x + way.y * forward.y);
     const above = keepFinite(place.heightM - camera.heightM);
     return {
-      aside: keepFinite(-way.x * forward.y + way.y * forward.x),
-      up: keepFinite(above * cosPitch - ahead * sinPitch),
-      deep: keepFinite(ahead * cosPitch + above * sinPitch),
+      asideM: keepFinite(-way.x * forward.y + way.y * forward.x),
+      upM: keepFinite(above * cosPitch - ahead * sinPitch),
+      deepM: keepFinite(ahead * cosPitch + above * sinPitch),
     };
   };
 }

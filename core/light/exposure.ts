@@ -103,12 +103,12 @@ export function ev100FromIlluminance(lux: number, c: number = INCIDENT_C): numbe
 /**
  * Several exposures of the same spot together: they add as light, not as stops.
  *
- * @param list exposures [stops]; null stands for no light
+ * @param stopsList exposures [stops]; null stands for no light
  * @returns log2(Σ 2^xᵢ) [stops]; null when there is no light at all
  * @source navedtra14209
  */
-export function sumStops(list: readonly (number | null)[]): number | null {
-  const lit = list.filter((stops) => stops !== null);
+export function sumStops(stopsList: readonly (number | null)[]): number | null {
+  const lit = stopsList.filter((stops) => stops !== null);
   if (lit.length === 0) return null;
   // The brightest is taken out first, so that nothing over- or underflows.
   const brightest = Math.max(...lit);

@@ -73,21 +73,21 @@ export function fieldOfView(frame: Frame): FieldOfView {
 
 /** Does a ball reach into the pyramid of the frame? A little generous near the corners of the picture. */
 function ballInFrame(centre: InView, radiusM: number, half: HalfTangents): boolean {
-  if (centre.deep + radiusM < NEAREST_M) return false;
+  if (centre.deepM + radiusM < NEAREST_M) return false;
   const outsideM = (offset: number, tangent: number) =>
-    (Math.abs(offset) - tangent * centre.deep) / Math.hypot(1, tangent);
-  return outsideM(centre.aside, half.across) < radiusM && outsideM(centre.up, half.up) < radiusM;
+    (Math.abs(offset) - tangent * centre.deepM) / Math.hypot(1, tangent);
+  return outsideM(centre.asideM, half.across) < radiusM && outsideM(centre.upM, half.up) < radiusM;
 }
 
 /** Does a straight line cross the pyramid of the frame? Clipped against its five planes in turn. */
 function lineInFrame(from: InView, to: InView, half: HalfTangents): boolean {
   // Each plane as a function that is ≥ 0 inside; it is linear along the line.
   const insideBy: ((p: InView) => number)[] = [
-    (p) => p.deep - NEAREST_M,
-    (p) => half.across * p.deep - p.aside,
-    (p) => half.across * p.deep + p.aside,
-    (p) => half.up * p.deep - p.up,
-    (p) => half.up * p.deep + p.up,
+    (p) => p.deepM - NEAREST_M,
+    (p) => half.across * p.deepM - p.asideM,
+    (p) => half.across * p.deepM + p.asideM,
+    (p) => half.up * p.deepM - p.upM,
+    (p) => half.up * p.deepM + p.upM,
   ];
   let start = 0;
   let end = 1;
@@ -103,8 +103,8 @@ function lineInFrame(from: InView, to: InView, half: HalfTangents): boolean {
 
 /** Horizontal angle from the edge of the picture to the nearest bit of the stand [°]; inside negative. */
 function marginDeg(centre: InView, radiusM: number, half: HalfTangents): number {
-  const awayM = Math.hypot(centre.aside, centre.deep);
-  const offDeg = degFromRad(Math.atan2(Math.abs(centre.aside), centre.deep));
+  const awayM = Math.hypot(centre.asideM, centre.deepM);
+  const offDeg = degFromRad(Math.atan2(Math.abs(centre.asideM), centre.deepM));
   const widthDeg = awayM > radiusM ? degFromRad(Math.asin(radiusM / awayM)) : 90;
   return offDeg - widthDeg - degFromRad(Math.atan(half.across));
 }

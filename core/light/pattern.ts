@@ -16,12 +16,12 @@ const RIM_BEYOND_DEG = 100;
  * camera: when the head turns, the pattern turns with it. Boundaries are drawn between the published
  * typical values (loop 20–50°, Rembrandt 45°, split 90°, butterfly 0° and 25–70° up).
  *
- * @param azimuthDegAbs angle to the camera axis without side [°], 0–180; a sign is ignored
+ * @param absAzimuthDeg angle to the camera axis without side [°], 0–180; a sign is ignored
  * @param elevationDeg above the eyes [°]; matters only for frontal light (flat or butterfly)
  * @source portrait-patterns
  */
-export function patternName(azimuthDegAbs: number, elevationDeg: number): PatternName {
-  const azimuthDeg = Math.abs(azimuthDegAbs);
+export function patternName(absAzimuthDeg: number, elevationDeg: number): PatternName {
+  const azimuthDeg = Math.abs(absAzimuthDeg);
   if (azimuthDeg < FLAT_BELOW_DEG) {
     return elevationDeg >= BUTTERFLY_FROM_ELEVATION_DEG ? 'butterfly' : 'flat';
   }

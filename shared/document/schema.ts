@@ -31,7 +31,7 @@ const name = z.string().check(z.minLength(1), z.maxLength(80));
 const instant = within(0, 8.64e15);
 const degrees = within(-360, 360);
 
-export const spotSchema = z.object({ x: within(-500, 500), y: within(-500, 500) });
+const spotSchema = z.object({ x: within(-500, 500), y: within(-500, 500) });
 
 /** Where a light belongs: metres, degrees, power as log2 of the fraction (0 = full, -6 = 1/64). */
 export const markSchema = z.object({
@@ -42,7 +42,7 @@ export const markSchema = z.object({
   powerStops: within(-10, 0),
 });
 
-export const exposureSchema = z.object({
+const exposureSchema = z.object({
   iso: within(25, 204800),
   fNumber: within(0.7, 64),
   shutterS: within(1 / 16000, 60),
@@ -57,7 +57,7 @@ const shapeSchema = z.discriminatedUnion('kind', [
   }),
 ]);
 
-export const FEATURE_KINDS = [
+const FEATURE_KINDS = [
   'dance-floor',
   'table',
   'bar',

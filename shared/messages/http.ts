@@ -31,7 +31,7 @@ export const inviteSchema = z.object({
 export type Invite = z.infer<typeof inviteSchema>;
 
 /** Every refusal of the HTTP routes: a reason that the screen words. */
-export const REFUSALS = [
+const REFUSALS = [
   'malformed',
   'unpaired',
   'not-allowed',

@@ -11,6 +11,7 @@ import { ListPanel } from './list-panel.tsx';
 import { MorePanel } from './more-panel.tsx';
 import { NudgePanel } from './nudge-panel.tsx';
 import { StandKeys } from './stand-keys.tsx';
+import './panels.css';
 import './style.css';
 
 function NoticeLine({ state }: { state: LeadState }) {

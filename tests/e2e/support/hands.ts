@@ -49,10 +49,3 @@ export async function moveByKeys(lead: Page, rightDm: number, downDm: number): P
   await press(downDm > 0 ? 'ArrowDown' : 'ArrowUp', Math.abs(downDm));
 }
 
-/** Presses the floor, lifts and calls. */
-export async function callAt(lead: Page, across: number, down: number): Promise<void> {
-  const finger = await Finger.on(lead);
-  await finger.down(await planPoint(lead, across, down));
-  await finger.up();
-  await lead.locator('.call-key').click();
-}
