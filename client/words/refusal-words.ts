@@ -12,6 +12,7 @@ export const REFUSED: Record<RefusedBecause, string> = {
   'nothing-to-undo': 'There is nothing to undo.',
   withdrawn: 'The lead has withdrawn this call.',
   replaced: 'A later call for this stand has taken its place.',
+  held: 'The lead holds this call back.',
   'out-of-range': 'That is beyond what a stand or a camera can do.',
   'no-camera-sense': 'The camera stands on the subject: there is no left or right from there.',
   'newer-app': 'This night was made by a newer Hushmark. It can be read here, not changed.',

@@ -23,6 +23,8 @@ export class SyncConnection implements Member {
   readonly #messages: TokenBucket;
   readonly #bytes: TokenBucket;
   #answered = true;
+  /** It has answered the question of this connection: from here on its updates follow one another without a gap. */
+  #toldAll = false;
 
   /** Listens before it returns: what the phone sends in the same breath as its handshake is not lost. */
   constructor(socket: WebSocket, around: Surroundings) {
@@ -73,7 +75,7 @@ export class SyncConnection implements Member {
   #act(frame: SyncFrame, bytes: Uint8Array) {
     switch (frame.kind) {
       case 'update':
-        return this.#update(frame.update, frame.frame);
+        return this.#update(frame);
       case 'ask': {
         const answer = this.#around.room.answer(frame.stateVector);
         return answer ? this.send(answer) : this.#refuse('garbage');
@@ -91,12 +93,17 @@ export class SyncConnection implements Member {
     }
   }
 
-  #update(update: Uint8Array, frame: Uint8Array) {
+  #update({ update, frame, answers }: Extract<SyncFrame, { kind: 'update' }>) {
     const { room, device } = this.#around;
     if (device.role === 'looker-on') return this.#refuse('not-allowed');
     if (room.fromNewerApp) return this.#refuse('other-version');
     const taken = room.take(update, frame);
-    if (taken === 'garbage') this.#refuse('garbage');
+    // What was written between opening the socket and answering builds on what only the answer brings; the answer
+    // brings this too, so it is set aside. After the answer a gap means that the phone's bytes went wrong.
+    const early = taken === 'gap' && !this.#toldAll && !answers;
+    if (answers) this.#toldAll = true;
+    if (early) return;
+    if (taken === 'garbage' || taken === 'gap') this.#refuse('garbage');
     else if (taken === 'disk') this.end(1013, 'the night cannot be stored');
   }
 

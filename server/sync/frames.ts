@@ -5,8 +5,13 @@ import { SYNC_MESSAGE, SYNC_STEP } from '../../shared/messages/sync-codes.ts';
 /** What a phone can say on the sync socket. The bytes in it are views of the frame it came in. */
 export type SyncFrame =
   | { readonly kind: 'ask'; readonly stateVector: Uint8Array }
-  /** `frame` is what the others are sent: the same bytes, as an update. */
-  | { readonly kind: 'update'; readonly update: Uint8Array; readonly frame: Uint8Array }
+  /** `frame` is what the others are sent: the same bytes, as an update. `answers`: it is all the phone had. */
+  | {
+      readonly kind: 'update';
+      readonly update: Uint8Array;
+      readonly frame: Uint8Array;
+      readonly answers: boolean;
+    }
   | { readonly kind: 'awareness'; readonly update: Uint8Array }
   | { readonly kind: 'query-awareness' }
   | { readonly kind: 'heartbeat' };
@@ -28,8 +33,9 @@ function readSync(decoder: Decoder, frame: Uint8Array): SyncFrame | null {
   const bytes = lastPart(decoder);
   if (!bytes) return null;
   if (step === SYNC_STEP.askWithVector) return { kind: 'ask', stateVector: bytes };
-  if (step === SYNC_STEP.update) return { kind: 'update', update: bytes, frame };
-  if (step === SYNC_STEP.answer) return { kind: 'update', update: bytes, frame: asUpdate(frame) };
+  if (step === SYNC_STEP.update) return { kind: 'update', update: bytes, frame, answers: false };
+  if (step === SYNC_STEP.answer)
+    return { kind: 'update', update: bytes, frame: asUpdate(frame), answers: true };
   return null;
 }
 

@@ -2,7 +2,7 @@ import * as Y from 'yjs';
 import { declareRoots } from '../../shared/document/roots.ts';
 
 /** What became of an update offered to the document. */
-export type Verdict = 'taken' | 'nothing-new' | 'garbage';
+export type Verdict = 'taken' | 'nothing-new' | 'gap' | 'garbage';
 
 function emptyDocument(): Y.Doc {
   const doc = new Y.Doc({ gc: true });
@@ -61,8 +61,8 @@ export class NightDocument {
   }
 
   /**
-   * Takes an update ahead of the disk. "garbage": it cannot be read, or builds on something that this night does not
-   * have (then everything after it would wait unseen); the document is as if it had never been offered.
+   * Takes an update ahead of the disk. "garbage": it cannot be read. "gap": it builds on something that this night
+   * does not have; everything after it would wait unseen. In both cases the document is as if it had never been offered.
    */
   offer(update: Uint8Array): Verdict {
     this.#changed = false;
@@ -74,7 +74,7 @@ export class NightDocument {
     }
     if (hasGaps(this.#ahead) && !this.#incomplete) {
       this.#ahead = this.#fresh();
-      return 'garbage';
+      return 'gap';
     }
     // A night with holes waits for what fills them: whether that changes anything yet cannot be told.
     if (!this.#changed && !this.#incomplete) return 'nothing-new';

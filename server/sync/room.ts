@@ -17,7 +17,7 @@ export interface Member {
   end(code: 1012 | 1013, why: string): void;
 }
 
-export type Taken = 'taken' | 'nothing-new' | 'garbage' | 'disk';
+export type Taken = 'taken' | 'nothing-new' | 'gap' | 'garbage' | 'disk';
 
 /** One night and the phones that are in it. Nothing is passed on before it is on the disk. */
 export class Room {

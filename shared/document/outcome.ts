@@ -8,6 +8,7 @@ export type RefusedBecause =
   | 'nothing-to-undo'
   | 'withdrawn'
   | 'replaced'
+  | 'held'
   | 'out-of-range'
   | 'no-camera-sense'
   | 'newer-app';

@@ -73,6 +73,7 @@ test.each(garbage)('[SYN9] garbage closes the socket and harms nobody else: %s',
 test('[SYN9] an update that builds on one that the server never got closes the socket, and leaves no trace', async () => {
   const { server, bad, staysWell } = await scene();
   const [first, second] = chainedUpdates();
+  bad.send(sync(SYNC_STEP.answer, 2, 0, 0));
   bad.send(updateFrame(second));
   expect(await bad.closed).toBe(CLOSE_REASONS.garbage);
   await staysWell();

@@ -83,7 +83,9 @@ export function nudgeCarry(
   const last = latestCarry(night, request.standId);
   // A carry that was set and withdrawn too late is over too: its withdrawal would take the nudge back at once.
   const going = last && last.withdrawnAt === null ? last : null;
-  const nudged = nudgedMark(night, going?.current.mark ?? stand.place.mark, request.nudge);
+  // From where it really was set, if it was: the lead corrects what is seen, not what was asked for.
+  const from = going?.current.stamps.set?.echo ?? going?.current.mark ?? stand.place.mark;
+  const nudged = nudgedMark(night, from, request.nudge);
   if (!nudged) return refuse('no-camera-sense');
   const mark = markSchema.safeParse(nudged);
   if (!mark.success) return refuse('out-of-range');

@@ -36,9 +36,12 @@ function stamp(doc: Y.Doc, hand: Hand, on: StampOn, kind: StampKind, body: Stamp
   });
 }
 
-/** The assistant's app holds this revision. */
-export const stampDelivered = (doc: Y.Doc, hand: Hand, on: StampOn): Outcome =>
-  stamp(doc, hand, on, 'delivered');
+/** The assistant's app has this revision, and it is not held back: a held one is not meant to have arrived. */
+export function stampDelivered(doc: Y.Doc, hand: Hand, on: StampOn): Outcome {
+  const found = currentRevision(doc, on.carryId, on.revisionId);
+  if (typeof found !== 'string' && found.carry.state === 'held') return refuse('held');
+  return stamp(doc, hand, on, 'delivered');
+}
 
 /** It was drawn on a visible page; `echo` is the mark as that phone drew it. */
 export function stampSeen(doc: Y.Doc, hand: Hand, on: StampOn, echo: Mark): Outcome {

@@ -1,5 +1,5 @@
 import type * as Y from 'yjs';
-import { isNewer } from '../ask.ts';
+import { isNewer, latestCarry } from '../ask.ts';
 import { isOpen } from '../carry.ts';
 import { entryAt } from '../entries.ts';
 import { key } from '../keys.ts';
@@ -26,9 +26,12 @@ export function withdrawCarry(doc: Y.Doc, hand: Hand, carryId: string): Outcome 
 /** Undo of a withdrawal: the carry stands again as it was. */
 export function restoreCarry(doc: Y.Doc, hand: Hand, carryId: string): Outcome {
   if (isNewer(doc)) return refuse('newer-app');
-  const carry = readNight(doc).carries.find((known) => known.id === carryId);
+  const night = readNight(doc);
+  const carry = night.carries.find((known) => known.id === carryId);
   if (!carry) return refuse('no-such-carry');
   if (carry.state !== 'withdrawn') return refuse('nothing-to-undo');
+  // A later call has taken its place: restored, it would be replaced at once, and nobody would see why.
+  if (latestCarry(night, carry.standId)?.id !== carryId) return refuse('replaced');
   return commit(doc, LOCAL, hand, ({ write, log }) => {
     write('carries', key.carryWithdrawn(carryId), { undoneAt: hand.now() });
     log('withdrawal undone', carryId);

@@ -48,4 +48,3 @@ export async function moveByKeys(lead: Page, rightDm: number, downDm: number): P
   await press(rightDm > 0 ? 'ArrowRight' : 'ArrowLeft', Math.abs(rightDm));
   await press(downDm > 0 ? 'ArrowDown' : 'ArrowUp', Math.abs(downDm));
 }
-
