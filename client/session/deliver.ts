@@ -8,12 +8,17 @@ import type { NightSession } from './night-session.ts';
  * *delivered* on the lead's screen. Held calls are not acknowledged: they are not meant to be here yet.
  */
 export function acknowledgeCalls(session: NightSession): () => void {
-  return effect(() => {
-    const night = session.night.value;
+  const acknowledge = () => {
+    const night = session.night.peek();
     if (!night || night.fromNewerApp) return;
     for (const carry of night.carries) {
       if (!isOpen(carry) || carry.state === 'held' || carry.current.stamps.delivered) continue;
       stampDelivered(session.doc, session.hand, { carryId: carry.id, revisionId: carry.current.id });
     }
+  };
+  // The card is drawn first: its person is in more of a hurry than the stamp.
+  return effect(() => {
+    const carries = session.night.value?.carries;
+    if (carries) setTimeout(acknowledge);
   });
 }

@@ -50,8 +50,15 @@ export async function openNightSession(me: Membership): Promise<NightSession> {
     night.value = fresh.about ? fresh : null;
     changes.value++;
   };
+  // After the change has been handed to the socket, and once for changes that come together.
+  let waiting = false;
   doc.on('afterTransaction', (transaction) => {
-    if (transaction.changed.size > 0) read();
+    if (transaction.changed.size === 0 || waiting) return;
+    waiting = true;
+    queueMicrotask(() => {
+      waiting = false;
+      read();
+    });
   });
   read();
   const unsent = computed(() => {

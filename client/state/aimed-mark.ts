@@ -1,7 +1,8 @@
 import type { Spot } from '../../core/geometry/spot.ts';
 import { aimAt, clampToRoom } from '../../core/placing/mark.ts';
+import type { Stand } from '../../shared/document/parts.ts';
 import type { Mark } from '../../shared/document/schema.ts';
-import type { Night, Stand } from '../../shared/document/snapshot.ts';
+import type { Night } from '../../shared/document/snapshot.ts';
 import { sheetAt } from './reading.ts';
 
 /**

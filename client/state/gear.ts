@@ -1,7 +1,8 @@
 import type { StandBuild } from '../../core/cautions/tipping.ts';
 import type { KeySource } from '../../core/light/umbrella.ts';
+import type { Stand } from '../../shared/document/parts.ts';
 import type { GearItem } from '../../shared/document/schema.ts';
-import type { Night, Stand } from '../../shared/document/snapshot.ts';
+import type { Night } from '../../shared/document/snapshot.ts';
 import { asId, type GearId } from '../../shared/ids.ts';
 
 type ItemOf<Kind extends GearItem['kind']> = Extract<GearItem, { kind: Kind }>;

@@ -2,8 +2,9 @@ import type { Caution } from '../../core/cautions/caution.ts';
 import { markCautions } from '../../core/cautions/mark-cautions.ts';
 import { outlineOf } from '../../core/geometry/shape.ts';
 import { type CannotSheet, type LightSheet, lightSheet } from '../../core/light/light-sheet.ts';
+import type { Stand } from '../../shared/document/parts.ts';
 import type { Mark } from '../../shared/document/schema.ts';
-import type { Night, Stand } from '../../shared/document/snapshot.ts';
+import type { Night } from '../../shared/document/snapshot.ts';
 import { buildOf, sourceOf, umbrellaOf } from './gear.ts';
 
 /** The light sheet of one stand at a mark, for the moment that is on. */

@@ -2,8 +2,9 @@ import type * as Y from 'yjs';
 import type { Carry, Revision } from './carry.ts';
 import { entryAt } from './entries.ts';
 import type { RefusedBecause } from './outcome.ts';
+import type { Stand } from './parts.ts';
 import { SCHEMA_VERSION } from './schema.ts';
-import { type Night, readNight, type Stand } from './snapshot.ts';
+import { type Night, readNight } from './snapshot.ts';
 import type { Hand } from './transact.ts';
 
 /** A document of a newer app is read and never written (SPEC DOC10). */

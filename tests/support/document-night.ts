@@ -6,8 +6,9 @@ import { type Called, callCarry } from '../../shared/document/commands/call-carr
 import type { StampOn } from '../../shared/document/commands/stamp-carry.ts';
 import { createNight } from '../../shared/document/create-night.ts';
 import type { Outcome, RefusedBecause } from '../../shared/document/outcome.ts';
+import type { Stand } from '../../shared/document/parts.ts';
 import type { Mark } from '../../shared/document/schema.ts';
-import { readNight, type Stand } from '../../shared/document/snapshot.ts';
+import { readNight } from '../../shared/document/snapshot.ts';
 import type { Hand } from '../../shared/document/transact.ts';
 import { asId } from '../../shared/ids.ts';
 import { HeldClock, heldHand } from './phone-hand.ts';

@@ -27,8 +27,9 @@ import {
   withdrawCarry,
 } from '../../shared/document/commands/withdraw-carry.ts';
 import type { Outcome } from '../../shared/document/outcome.ts';
+import type { Stand } from '../../shared/document/parts.ts';
 import type { Mark } from '../../shared/document/schema.ts';
-import { type Night, readNight, type Stand } from '../../shared/document/snapshot.ts';
+import { type Night, readNight } from '../../shared/document/snapshot.ts';
 import type { Hand } from '../../shared/document/transact.ts';
 
 /** One press on one phone. The numbers choose among what that phone shows at that moment. */

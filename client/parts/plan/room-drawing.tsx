@@ -1,6 +1,7 @@
 import { outlineOf } from '../../../core/geometry/shape.ts';
 import type { Spot } from '../../../core/geometry/spot.ts';
-import type { Feature, Night } from '../../../shared/document/snapshot.ts';
+import type { Feature } from '../../../shared/document/parts.ts';
+import type { Night } from '../../../shared/document/snapshot.ts';
 
 const path = (points: readonly Spot[]): string =>
   `M${points.map((point) => `${point.x.toFixed(3)} ${point.y.toFixed(3)}`).join('L')}Z`;

@@ -4,7 +4,8 @@ import { markSet, undoStamp } from '../../../shared/document/commands/mark-set.t
 import { cannotCarry, stampHeard, startCarrying } from '../../../shared/document/commands/stamp-carry.ts';
 import { acknowledgeWithdrawal } from '../../../shared/document/commands/withdraw-carry.ts';
 import type { Outcome } from '../../../shared/document/outcome.ts';
-import type { Night, Stand } from '../../../shared/document/snapshot.ts';
+import type { Stand } from '../../../shared/document/parts.ts';
+import type { Night } from '../../../shared/document/snapshot.ts';
 import { buzz } from '../../device/buzz.ts';
 import type { NightSession } from '../../session/night-session.ts';
 import { REFUSED } from '../../words/refusal-words.ts';

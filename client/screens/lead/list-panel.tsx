@@ -4,7 +4,8 @@ import type { Spot } from '../../../core/geometry/spot.ts';
 import { distance } from '../../../core/geometry/spot.ts';
 import { lengthLabel } from '../../../core/units/length.ts';
 import { powerLabel } from '../../../core/units/power.ts';
-import type { Night, Stand } from '../../../shared/document/snapshot.ts';
+import type { Stand } from '../../../shared/document/parts.ts';
+import type { Night } from '../../../shared/document/snapshot.ts';
 import { SheetPanel } from '../../parts/sheet-panel/index.tsx';
 import type { LeadState } from './lead-state.ts';
 

@@ -1,5 +1,5 @@
 import { latestCarry } from '../../../shared/document/ask.ts';
-import type { Stand } from '../../../shared/document/snapshot.ts';
+import type { Stand } from '../../../shared/document/parts.ts';
 import { everySecond } from '../../device/ticking.ts';
 import { ageWords } from '../../words/ages.ts';
 import { REACH_SIGN, reachOf, reachWords } from '../../words/carry-words.ts';

@@ -2,8 +2,9 @@ import type * as Y from 'yjs';
 import { isNewer } from '../ask.ts';
 import { key } from '../keys.ts';
 import { type Outcome, refuse } from '../outcome.ts';
+import type { Moment } from '../parts.ts';
 import { type Entry, entrySchemas } from '../schema.ts';
-import { type Moment, readNight } from '../snapshot.ts';
+import { readNight } from '../snapshot.ts';
 import { commit, type Hand, LOCAL } from '../transact.ts';
 
 function momentOf(doc: Y.Doc, momentId: string): Moment | null {

@@ -1,0 +1,199 @@
+import type * as Y from 'yjs';
+import {
+  asId,
+  type CarryId,
+  type FeatureId,
+  type GearId,
+  type MomentId,
+  type PersonId,
+  type RevisionId,
+  type StandId,
+} from '../ids.ts';
+import { assembleCarry, type Carry, type Revision, settleReplaced } from './carry.ts';
+import { entriesOf, type ReadEntry, type Skipped, valueIf } from './entries.ts';
+import { rootOf } from './roots.ts';
+import type { Entry, EntryKind, GearItem, Root } from './schema.ts';
+
+export interface Feature extends Entry<'feature'> {
+  readonly id: FeatureId;
+}
+export interface Stand {
+  readonly id: StandId;
+  readonly kit: Entry<'stand/kit'>;
+  readonly place: Entry<'stand/at'>;
+}
+export interface Moment {
+  readonly id: MomentId;
+  readonly name: string;
+  readonly expected: string | null;
+  readonly place: string;
+  readonly view: Entry<'moment/view'>;
+  readonly exposure: Entry<'moment/exposure'>;
+}
+export interface Person extends Entry<'person'> {
+  readonly id: PersonId;
+}
+
+type Collected = Map<string, Map<string, ReadEntry>>;
+
+/** Groups entries by the id in their key, then by the rest of the key. */
+function collect(entries: readonly ReadEntry[]): Collected {
+  const byId: Collected = new Map();
+  for (const entry of entries) {
+    const { id, kind, revisionId = '', stamp = '' } = entry.parts;
+    const group = byId.get(id) ?? new Map<string, ReadEntry>();
+    byId.set(id, group.set(`${kind}:${revisionId}:${stamp}`, entry));
+  }
+  return byId;
+}
+
+function value<Kind extends EntryKind>(group: Map<string, ReadEntry>, kind: Kind): Entry<Kind> | null {
+  return valueIf(group.get(`${kind}::`), kind);
+}
+
+/** The values of one kind among entries, each with its id. */
+const all = <Kind extends EntryKind>(entries: readonly ReadEntry[], kind: Kind): [string, Entry<Kind>][] =>
+  entries.flatMap((entry): [string, Entry<Kind>][] => {
+    const found = valueIf(entry, kind);
+    return found === null ? [] : [[entry.parts.id, found]];
+  });
+
+function standsFrom(groups: Collected): Stand[] {
+  const stands: Stand[] = [];
+  for (const [id, group] of groups) {
+    const kit = value(group, 'stand/kit');
+    const place = value(group, 'stand/at');
+    if (kit && place) stands.push({ id: id as StandId, kit, place });
+  }
+  return stands.sort((a, b) => a.kit.job.localeCompare(b.kit.job) * -1 || (a.id < b.id ? -1 : 1));
+}
+
+function momentsFrom(groups: Collected): Moment[] {
+  const moments: Moment[] = [];
+  for (const [id, group] of groups) {
+    const called = value(group, 'moment/name');
+    const place = value(group, 'moment/place');
+    const view = value(group, 'moment/view');
+    const exposure = value(group, 'moment/exposure');
+    if (called && place && view && exposure)
+      moments.push({
+        id: id as MomentId,
+        name: called.name,
+        expected: called.expected,
+        place,
+        view,
+        exposure,
+      });
+  }
+  // Two phones may put a moment at the same place while apart: the id settles it the same way on both.
+  return moments.sort((a, b) => (a.place === b.place ? (a.id < b.id ? -1 : 1) : a.place < b.place ? -1 : 1));
+}
+
+function revisionsFrom(group: Map<string, ReadEntry>): Revision[] {
+  const revisions: Revision[] = [];
+  for (const entry of group.values()) {
+    const revision = valueIf(entry, 'carry/revision');
+    if (!revision) continue;
+    const stamps: Revision['stamps'] = {};
+    for (const other of group.values()) {
+      const { revisionId, stamp } = other.parts;
+      const value = valueIf(other, 'carry/stamp');
+      if (!stamp || !value || revisionId !== entry.parts.revisionId) continue;
+      if (value.undoneAt === null) Object.assign(stamps, { [stamp]: value });
+    }
+    revisions.push({ ...revision, id: entry.parts.revisionId as RevisionId, stamps });
+  }
+  return revisions;
+}
+
+function carriesFrom(groups: Collected): Carry[] {
+  const carries: Carry[] = [];
+  for (const [id, group] of groups) {
+    const of = value(group, 'carry/of');
+    if (!of) continue;
+    const carry = assembleCarry({
+      id: id as CarryId,
+      of,
+      revisions: revisionsFrom(group),
+      withdrawn: value(group, 'carry/withdrawn'),
+      withdrawnSeen: value(group, 'carry/withdrawn-seen'),
+    });
+    if (carry) carries.push(carry);
+  }
+  return settleReplaced(carries).sort((a, b) => a.at - b.at || (a.id < b.id ? -1 : 1));
+}
+
+/** What a root reads as, and what of it could not be read. */
+interface Part<Value> {
+  readonly value: Value;
+  readonly skipped: readonly Skipped[];
+}
+
+/** Parts are kept per document until a transaction changes their root; screens may compare them by identity. */
+const kept = new WeakMap<Y.Doc, Map<Root, Part<unknown>>>();
+
+function keptOf(doc: Y.Doc): Map<Root, Part<unknown>> {
+  const known = kept.get(doc);
+  if (known) return known;
+  const fresh = new Map<Root, Part<unknown>>();
+  kept.set(doc, fresh);
+  // Before any observer is called: whoever is told of a change must not read what was before it.
+  doc.on('beforeObserverCalls', ({ changed }: Y.Transaction) => {
+    for (const root of fresh.keys()) if (changed.has(rootOf(doc, root) as never)) fresh.delete(root);
+  });
+  return fresh;
+}
+
+/** A reader of one root that does its work once for each change of it. */
+function reader<Value>(root: Root, build: (entries: readonly ReadEntry[]) => Value) {
+  return (doc: Y.Doc): Part<Value> => {
+    const known = keptOf(doc);
+    // Inside a transaction its own changes have not been told of yet: nothing kept may be used, nor kept.
+    const inside = doc._transaction !== null;
+    const before = inside ? undefined : known.get(root);
+    if (before) return before as Part<Value>;
+    const skipped: Skipped[] = [];
+    const value = build(entriesOf(doc, root, (entry) => skipped.push(entry)));
+    const part = { value, skipped };
+    if (!inside) known.set(root, part);
+    return part;
+  };
+}
+
+const single = (entries: readonly ReadEntry[]) =>
+  new Map(entries.map((entry) => [`${entry.parts.kind}::`, entry]));
+
+/** The roots of a night, each read into what screens use. */
+export const parts = {
+  about: reader('about', (entries) => {
+    const group = single(entries);
+    return {
+      schema: value(group, 'about/schema'),
+      night: value(group, 'about/night'),
+      units: value(group, 'about/units'),
+      now: value(group, 'about/now'),
+    };
+  }),
+  room: reader('room', (entries) => {
+    const group = single(entries);
+    return { shape: value(group, 'room/shape'), ambient: value(group, 'room/ambient') };
+  }),
+  features: reader('features', (entries) =>
+    all(entries, 'feature').map(([id, feature]): Feature => ({ ...feature, id: asId(id) })),
+  ),
+  gear: reader(
+    'gear',
+    (entries): ReadonlyMap<GearId, GearItem> =>
+      new Map(all(entries, 'gear').map(([id, item]) => [asId<GearId>(id), item])),
+  ),
+  stands: reader('stands', (entries) => standsFrom(collect(entries))),
+  moments: reader('moments', (entries) => momentsFrom(collect(entries))),
+  carries: reader('carries', (entries) => carriesFrom(collect(entries))),
+  people: reader(
+    'people',
+    (entries): ReadonlyMap<PersonId, Person> =>
+      new Map(
+        all(entries, 'person').map(([id, person]) => [asId<PersonId>(id), { ...person, id: asId(id) }]),
+      ),
+  ),
+} as const;
