@@ -94,7 +94,9 @@ describe("nothing of a maker's machine is in the project", () => {
       `${'FIX'}${'ME'} soon`,
     ];
     expect(wrong.filter((text) => foreignIn('a.md', text).length === 0)).toEqual([]);
-    expect(foreignIn('a.md', 'docs/work/a and https://host/tmp/a and <root>/root/x')).toEqual([]);
+    expect(foreignIn('a.md', `docs/${'work'}/a and https://host/${'tmp'}/a and <root>/${'root'}/x`)).toEqual(
+      [],
+    );
     expect(registryLines('  "resolved": "https://host/a.tgz",')).toHaveLength(1);
     expect(registryLines('registry=https://host/')).toHaveLength(1);
     expect(registryLines('"version": "1.0.0"\nsave-exact=true')).toEqual([]);

@@ -1,4 +1,5 @@
 import type { Night } from '../../../shared/document/snapshot.ts';
+import { asId, type PersonId } from '../../../shared/ids.ts';
 import { BigArrow } from '../../parts/direction/index.tsx';
 import { SheetPanel } from '../../parts/sheet-panel/index.tsx';
 import { rememberedStep } from '../../session/own-step.ts';
@@ -103,7 +104,7 @@ function CardKeys({ state, asked }: { state: AssistantState; asked: Asked }) {
 /** The carry card: which stand, which way, what to steer by, how far, and the key to press. */
 export function CarryCard({ state, night, asked }: { state: AssistantState; night: Night; asked: Asked }) {
   useSeen(state, asked);
-  const me = night.people.get(state.session.hand.person as never);
+  const me = night.people.get(asId<PersonId>(state.session.hand.person));
   const way = wayOf(night, asked, state.facingId.value, me?.stepM ?? rememberedStep());
   const { kit } = asked.stand;
   const { state: reached, current } = asked.carry;
