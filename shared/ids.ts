@@ -10,6 +10,8 @@ export type GearId = Branded<'gear'>;
 export type MomentId = Branded<'moment'>;
 export type CarryId = Branded<'carry'>;
 export type RevisionId = Branded<'revision'>;
+export type FrameId = Branded<'frame'>;
+export type ReadingId = Branded<'reading'>;
 
 /** What an id may look like: it stands in URLs, file names and flat keys, so no slash and no dot. */
 export const ID_PATTERN = /^[A-Za-z0-9_-]{1,64}$/;

@@ -63,21 +63,37 @@ const FEATURES: Record<string, FeatureSeed> = {
   foyer: box('exit', 'Foyer exit', [17.95, 8.8, 0.1, 1.6, 2.1], { ...onTheFloor, background: 'unwanted' }),
 };
 
+/** All three flashes of the demo night are of one make of our own invention. */
+const SMALL_FLASH = {
+  guideNumberM: 36,
+  zoomMm: 35,
+  leastPowerStops: -7,
+  guideNumberKind: 'printed',
+  recycleS: 2.2,
+  flashesFull: 180,
+} as const;
+
+/** Lamps hang over the floor; toward the walls the hall is darker. */
+const AMBIENT = {
+  'at-floor': { spot: { x: 9, y: 6.2 }, ev100: 4 },
+  'at-top': { spot: { x: 9, y: 0.8 }, ev100: 2.3 },
+  'at-lemon': { spot: { x: 1.2, y: 1.2 }, ev100: 1.7 },
+  'at-olive': { spot: { x: 16.8, y: 1.2 }, ev100: 1.7 },
+  'at-fern': { spot: { x: 1.2, y: 10.8 }, ev100: 1.7 },
+  'at-foyer': { spot: { x: 16.8, y: 10.8 }, ev100: 2 },
+} as const;
+
 const GEAR: Record<string, Entry<'gear'>> = {
   'head-k': {
     kind: 'head',
     name: 'Head for the key',
-    guideNumberM: 36,
-    zoomMm: 35,
-    leastPowerStops: -7,
+    ...SMALL_FLASH,
     massKg: 0.5,
   },
   'head-b': {
     kind: 'head',
     name: 'Head for the back light',
-    guideNumberM: 36,
-    zoomMm: 35,
-    leastPowerStops: -7,
+    ...SMALL_FLASH,
     massKg: 0.5,
   },
   'umbrella-1': {
@@ -97,6 +113,8 @@ const GEAR: Record<string, Entry<'gear'>> = {
     topM: 2.6,
     ballastKg: 5,
   },
+  'flash-1': { kind: 'flash', name: 'Flash on the camera', ...SMALL_FLASH },
+  'card-1': { kind: 'card', name: 'White bounce card', widthM: 0.15, lossStops: 1.5, upFraction: 0.5 },
 };
 
 const FULL_FRAME = { sensorWidthMm: 36, sensorHeightMm: 24 } as const;
@@ -146,7 +164,17 @@ export function demoNight(date: string, title = 'Demo night in the long hall'): 
     date,
     units: 'metric',
     room: ROOM,
+    finishes: {
+      ceiling: 0.8,
+      walls: 0.5,
+      floor: 0.3,
+      ceilingName: 'White ceiling',
+      wallsName: 'Painted walls',
+      floorName: 'Wooden floor',
+    },
     ambientEv100: 4,
+    ambientSpots: AMBIENT,
+    cameraKit: { flashGear: 'flash-1', cardGear: 'card-1' },
     features: FEATURES,
     gear: GEAR,
     stands: {

@@ -14,6 +14,8 @@ export interface MomentSeed {
   readonly place: Entry<'moment/place'>;
   readonly view: Entry<'moment/view'>;
   readonly exposure: Entry<'moment/exposure'>;
+  readonly wish?: Entry<'moment/wish'>;
+  readonly cameraLight?: Entry<'moment/camera-light'>;
 }
 
 /** Everything a night begins with; the keys of the records are the ids. */
@@ -22,7 +24,12 @@ export interface NightSeed {
   readonly date: string;
   readonly units: Units;
   readonly room: Entry<'room/shape'>;
+  readonly roof?: Entry<'room/roof'>;
+  readonly finishes?: Entry<'room/finishes'>;
   readonly ambientEv100: number;
+  /** Ambient readings at spots; the keys are their ids. */
+  readonly ambientSpots?: Readonly<Record<string, Pick<Entry<'room/ambient-spot'>, 'spot' | 'ev100'>>>;
+  readonly cameraKit?: Entry<'about/camera'>;
   readonly features: Readonly<Record<string, Entry<'feature'>>>;
   readonly gear: Readonly<Record<string, Entry<'gear'>>>;
   readonly stands: Readonly<Record<string, StandSeed>>;
@@ -46,6 +53,13 @@ export function createNight(doc: Y.Doc, hand: Hand, id: NightId, seed: NightSeed
     write('about', 'now', { momentId: seed.opens, at: hand.now(), by: hand.person });
     write('room', 'shape', seed.room);
     write('room', 'ambient', { ev100: seed.ambientEv100 });
+    for (const [readingId, reading] of Object.entries(seed.ambientSpots ?? {})) {
+      const measured = { ...reading, at: hand.now(), by: hand.person, removedAt: null };
+      write('room', key.ambientSpot(readingId), measured);
+    }
+    if (seed.roof) write('room', 'roof', seed.roof);
+    if (seed.finishes) write('room', 'finishes', seed.finishes);
+    if (seed.cameraKit) write('about', 'camera', seed.cameraKit);
     for (const [featureId, feature] of Object.entries(seed.features)) write('features', featureId, feature);
     for (const [gearId, item] of Object.entries(seed.gear)) write('gear', gearId, item);
     for (const [standId, stand] of Object.entries(seed.stands)) {
@@ -62,6 +76,8 @@ export function createNight(doc: Y.Doc, hand: Hand, id: NightId, seed: NightSeed
       write('moments', key.momentPlace(momentId), moment.place);
       write('moments', key.momentView(momentId), moment.view);
       write('moments', key.momentExposure(momentId), moment.exposure);
+      if (moment.wish) write('moments', key.momentWish(momentId), moment.wish);
+      if (moment.cameraLight) write('moments', key.momentCameraLight(momentId), moment.cameraLight);
     }
     log('night made', id);
   });

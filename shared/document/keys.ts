@@ -16,6 +16,11 @@ export const key = {
   momentPlace: (id: string) => `${id}/place`,
   momentView: (id: string) => `${id}/view`,
   momentExposure: (id: string) => `${id}/exposure`,
+  momentWish: (id: string) => `${id}/wish`,
+  momentCameraLight: (id: string) => `${id}/camera-light`,
+  ambientSpot: (id: string) => `ambient/${id}`,
+  frameOf: (id: string) => `${id}/of`,
+  frameRemoved: (id: string) => `${id}/removed`,
   carryOf: (id: string) => `${id}/of`,
   carryRevision: (id: string, revisionId: string) => `${id}/rev/${revisionId}`,
   carryStamp: (id: string, revisionId: string, stamp: StampKind) => `${id}/stamp/${revisionId}/${stamp}`,
@@ -44,7 +49,15 @@ function carryKey(parts: readonly string[]): KeyParts | null {
 
 const PARTS: Partial<Record<Root, readonly EntryKind[]>> = {
   stands: ['stand/kit', 'stand/at'],
-  moments: ['moment/name', 'moment/place', 'moment/view', 'moment/exposure'],
+  moments: [
+    'moment/name',
+    'moment/place',
+    'moment/view',
+    'moment/exposure',
+    'moment/wish',
+    'moment/camera-light',
+  ],
+  frames: ['frame/of', 'frame/removed'],
 };
 const WHOLE: Partial<Record<Root, EntryKind>> = {
   features: 'feature',
@@ -52,15 +65,22 @@ const WHOLE: Partial<Record<Root, EntryKind>> = {
   people: 'person',
   log: 'log',
 };
-const ABOUT = ['about/schema', 'about/night', 'about/units', 'about/now'] as const;
-const ROOM = ['room/shape', 'room/ambient'] as const;
+const ABOUT = ['about/schema', 'about/night', 'about/units', 'about/now', 'about/camera'] as const;
+const ROOM = ['room/shape', 'room/ambient', 'room/roof', 'room/finishes'] as const;
+
+/** Many ambient readings lie beside the single entries of the room. */
+function ambientSpotKey(text: string): KeyParts | null {
+  const [head, id, ...rest] = text.split('/');
+  return head === 'ambient' && isId(id) && rest.length === 0 ? { kind: 'room/ambient-spot', id } : null;
+}
 
 /** Which kind of entry a key of a root holds; null where this version of the app knows none such. */
 export function readKey(root: Root, text: string): KeyParts | null {
   const fixed = [...(root === 'about' ? ABOUT : []), ...(root === 'room' ? ROOM : [])];
   if (fixed.length > 0) {
     const kind = fixed.find((known) => known === `${root}/${text}`);
-    return kind ? { kind, id: text } : null;
+    if (kind) return { kind, id: text };
+    return root === 'room' ? ambientSpotKey(text) : null;
   }
   const parts = text.split('/');
   if (root === 'carries') return carryKey(parts);

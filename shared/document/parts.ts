@@ -3,13 +3,16 @@ import {
   asId,
   type CarryId,
   type FeatureId,
+  type FrameId,
   type GearId,
   type MomentId,
   type PersonId,
+  type ReadingId,
   type RevisionId,
   type StandId,
 } from '../ids.ts';
 import { assembleCarry, type Carry, type Revision, settleReplaced } from './carry.ts';
+import { DEFAULT_CAMERA_LIGHT, DEFAULT_FINISHES, DEFAULT_ROOF, DEFAULT_WISH } from './defaults.ts';
 import { entriesOf, type ReadEntry, type Skipped, valueIf } from './entries.ts';
 import { rootOf } from './roots.ts';
 import type { Entry, EntryKind, GearItem, Root } from './schema.ts';
@@ -29,6 +32,19 @@ export interface Moment {
   readonly place: string;
   readonly view: Entry<'moment/view'>;
   readonly exposure: Entry<'moment/exposure'>;
+  readonly wish: Entry<'moment/wish'>;
+  readonly cameraLight: Entry<'moment/camera-light'>;
+}
+/** An ambient reading at a spot in the room. */
+export interface AmbientReading {
+  readonly id: ReadingId;
+  readonly spot: Entry<'room/ambient-spot'>['spot'];
+  readonly ev100: number;
+  readonly at: number;
+  readonly by: string;
+}
+export interface TestFrame extends Entry<'frame/of'> {
+  readonly id: FrameId;
 }
 export interface Person extends Entry<'person'> {
   readonly id: PersonId;
@@ -83,6 +99,8 @@ function momentsFrom(groups: Collected): Moment[] {
         place,
         view,
         exposure,
+        wish: value(group, 'moment/wish') ?? DEFAULT_WISH,
+        cameraLight: value(group, 'moment/camera-light') ?? DEFAULT_CAMERA_LIGHT,
       });
   }
   // Two phones may put a moment at the same place while apart: the id settles it the same way on both.
@@ -121,6 +139,27 @@ function carriesFrom(groups: Collected): Carry[] {
     if (carry) carries.push(carry);
   }
   return settleReplaced(carries).sort((a, b) => a.at - b.at || (a.id < b.id ? -1 : 1));
+}
+
+/** Later entries after earlier ones; two of one millisecond in an order that every phone finds. */
+const byTime = <Item extends { readonly at: number; readonly id: string }>(items: Item[]): Item[] =>
+  items.sort((a, b) => a.at - b.at || (a.id < b.id ? -1 : 1));
+
+function readingsFrom(entries: readonly ReadEntry[]): AmbientReading[] {
+  const readings = all(entries, 'room/ambient-spot').flatMap(([id, { removedAt, ...reading }]) =>
+    removedAt === null ? [{ ...reading, id: asId<ReadingId>(id) }] : [],
+  );
+  return byTime(readings);
+}
+
+function framesFrom(groups: Collected): TestFrame[] {
+  const frames: TestFrame[] = [];
+  for (const [id, group] of groups) {
+    const of = value(group, 'frame/of');
+    const removed = value(group, 'frame/removed');
+    if (of && (removed === null || removed.undoneAt !== null)) frames.push({ ...of, id: asId(id) });
+  }
+  return byTime(frames);
 }
 
 /** What a root reads as, and what of it could not be read. */
@@ -172,11 +211,18 @@ export const parts = {
       night: value(group, 'about/night'),
       units: value(group, 'about/units'),
       now: value(group, 'about/now'),
+      camera: value(group, 'about/camera'),
     };
   }),
   room: reader('room', (entries) => {
     const group = single(entries);
-    return { shape: value(group, 'room/shape'), ambient: value(group, 'room/ambient') };
+    return {
+      shape: value(group, 'room/shape'),
+      ambient: value(group, 'room/ambient'),
+      roof: value(group, 'room/roof') ?? DEFAULT_ROOF,
+      finishes: value(group, 'room/finishes') ?? DEFAULT_FINISHES,
+      readings: readingsFrom(entries),
+    };
   }),
   features: reader('features', (entries) =>
     all(entries, 'feature').map(([id, feature]): Feature => ({ ...feature, id: asId(id) })),
@@ -189,6 +235,7 @@ export const parts = {
   stands: reader('stands', (entries) => standsFrom(collect(entries))),
   moments: reader('moments', (entries) => momentsFrom(collect(entries))),
   carries: reader('carries', (entries) => carriesFrom(collect(entries))),
+  frames: reader('frames', (entries) => framesFrom(collect(entries))),
   people: reader(
     'people',
     (entries): ReadonlyMap<PersonId, Person> =>

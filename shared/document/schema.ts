@@ -1,6 +1,20 @@
 import * as z from 'zod/mini';
-import { ID_PATTERN } from '../ids.ts';
 import { ROLES } from '../roles.ts';
+import {
+  cameraSchema,
+  degrees,
+  ev100,
+  exposureSchema,
+  id,
+  instant,
+  markSchema,
+  name,
+  spotSchema,
+  text,
+  within,
+} from './fields.ts';
+import { cameraLightSchema, frameSchema } from './frame-schema.ts';
+import { gearSchema } from './gear-schema.ts';
 
 /**
  * The night document, version 1. Every root is a flat Y.Map whose values are plain JSON: values that change
@@ -18,35 +32,10 @@ export const ROOTS = [
   'moments',
   'carries',
   'people',
+  'frames',
   'log',
 ] as const;
 export type Root = (typeof ROOTS)[number];
-
-const id = z.string().check(z.regex(ID_PATTERN));
-const within = (least: number, most: number) => z.number().check(z.gte(least), z.lte(most));
-const text = (longest: number) => z.string().check(z.maxLength(longest));
-const name = z.string().check(z.minLength(1), z.maxLength(80));
-
-/** Milliseconds since 1970 by the server's clock, as this phone estimates it. */
-const instant = within(0, 8.64e15);
-const degrees = within(-360, 360);
-
-const spotSchema = z.object({ x: within(-500, 500), y: within(-500, 500) });
-
-/** Where a light belongs: metres, degrees, power as log2 of the fraction (0 = full, -6 = 1/64). */
-export const markSchema = z.object({
-  spot: spotSchema,
-  heightM: within(0.1, 8),
-  facingDeg: degrees,
-  tiltDeg: within(-90, 90),
-  powerStops: within(-10, 0),
-});
-
-const exposureSchema = z.object({
-  iso: within(25, 204800),
-  fNumber: within(0.7, 64),
-  shutterS: within(1 / 16000, 60),
-});
 
 const shapeSchema = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('box'), widthM: within(0.01, 200), depthM: within(0.01, 200) }),
@@ -70,16 +59,41 @@ const FEATURE_KINDS = [
   'other',
 ] as const;
 
+/** Diffuse reflectance. Nothing sends all light back: from 1 on, light in a closed room would have no end. */
+const reflectance = within(0, 0.95);
+
 export const entrySchemas = {
   'about/schema': z.number().check(z.gte(1)),
   'about/night': z.object({ id, title: name, date: text(40) }),
   'about/units': z.enum(['metric', 'imperial']),
   'about/now': z.object({ momentId: id, at: instant, by: id }),
+  /** What is on the camera: its flash, and the card behind it if there is one. */
+  'about/camera': z.object({ flashGear: id, cardGear: z.nullable(id) }),
   'room/shape': z.object({
     outline: z.array(spotSchema).check(z.minLength(3), z.maxLength(200)),
     ceilingM: within(1.5, 60),
   }),
-  'room/ambient': z.object({ ev100: within(-6, 16) }),
+  'room/ambient': z.object({ ev100 }),
+  'room/roof': z.discriminatedUnion('kind', [
+    z.object({ kind: z.literal('flat') }),
+    z.object({ kind: z.literal('ridge'), peakM: within(1.5, 80), ridgeDeg: degrees }),
+    z.object({ kind: z.literal('pyramid'), peakM: within(1.5, 80) }),
+  ]),
+  'room/finishes': z.object({
+    ceiling: reflectance,
+    walls: reflectance,
+    floor: reflectance,
+    ceilingName: z.exactOptional(name),
+    wallsName: z.exactOptional(name),
+    floorName: z.exactOptional(name),
+  }),
+  'room/ambient-spot': z.object({
+    spot: spotSchema,
+    ev100,
+    at: instant,
+    by: id,
+    removedAt: z.nullable(instant),
+  }),
   feature: z.object({
     kind: z.enum(FEATURE_KINDS),
     name,
@@ -92,33 +106,7 @@ export const entrySchemas = {
     chairs: z.boolean(),
     background: z.enum(['wanted', 'unwanted', 'neither']),
   }),
-  gear: z.discriminatedUnion('kind', [
-    z.object({
-      kind: z.literal('head'),
-      name,
-      guideNumberM: within(1, 200),
-      zoomMm: within(8, 400),
-      leastPowerStops: within(-10, 0),
-      massKg: within(0.05, 20),
-    }),
-    z.object({
-      kind: z.literal('umbrella'),
-      name,
-      diameterM: within(0.2, 3),
-      forwardFraction: within(0.01, 1),
-      massKg: within(0.05, 10),
-    }),
-    z.object({
-      kind: z.literal('stand'),
-      name,
-      legs: within(3, 5),
-      legRadiusM: within(0.1, 2),
-      massKg: within(0.2, 40),
-      centreM: within(0.05, 4),
-      topM: within(0.5, 8),
-      ballastKg: within(0, 100),
-    }),
-  ]),
+  gear: gearSchema,
   'stand/kit': z.object({
     letter: z.string().check(z.minLength(1), z.maxLength(2)),
     job: z.enum(['key', 'back']),
@@ -136,7 +124,7 @@ export const entrySchemas = {
   'moment/place': z.string().check(z.minLength(1), z.maxLength(200)),
   'moment/view': z.object({
     subject: z.object({ spot: spotSchema, facingDeg: degrees, eyeM: within(0.3, 3), name }),
-    camera: z.object({ spot: spotSchema, heightM: within(0.1, 4) }),
+    camera: cameraSchema,
     frame: z.object({
       focalMm: within(4, 1200),
       sensorWidthMm: within(3, 100),
@@ -145,6 +133,14 @@ export const entrySchemas = {
     }),
   }),
   'moment/exposure': exposureSchema,
+  /** What the picture shall look like: levels in stops from mid-grey, and how wide the group is. */
+  'moment/wish': z.object({
+    subjectStops: within(-3, 3),
+    backgroundStops: within(-8, 3),
+    rimStops: within(-6, 6),
+    groupWidthM: within(0.2, 20),
+  }),
+  'moment/camera-light': cameraLightSchema,
   'carry/of': z.object({ standId: id, from: markSchema, by: id, at: instant }),
   'carry/revision': z.object({
     number: within(1, 100000),
@@ -167,6 +163,8 @@ export const entrySchemas = {
   }),
   'carry/withdrawn': z.object({ by: id, at: instant, undoneAt: z.nullable(instant) }),
   'carry/withdrawn-seen': z.object({ by: id, at: instant }),
+  'frame/of': frameSchema,
+  'frame/removed': z.object({ by: id, at: instant, undoneAt: z.nullable(instant) }),
   person: z.object({ name, role: z.enum(ROLES), stepM: within(0.3, 1.2) }),
   log: z.object({ by: id, at: instant, what: text(60), about: text(200), detail: z.nullable(text(400)) }),
 } as const;

@@ -2,7 +2,15 @@ import type * as Y from 'yjs';
 import type { GearId, NightId, PersonId } from '../ids.ts';
 import type { Carry } from './carry.ts';
 import type { Skipped } from './entries.ts';
-import { type Feature, type Moment, type Person, parts, type Stand } from './parts.ts';
+import {
+  type AmbientReading,
+  type Feature,
+  type Moment,
+  type Person,
+  parts,
+  type Stand,
+  type TestFrame,
+} from './parts.ts';
 import { type Entry, type GearItem, SCHEMA_VERSION, type Units } from './schema.ts';
 
 /** The night as plain values: the only thing screens and the core ever read (SPEC DOC3). */
@@ -14,13 +22,21 @@ export interface Night {
   readonly units: Units;
   readonly now: Entry<'about/now'> | null;
   readonly room: Entry<'room/shape'> | null;
+  readonly roof: Entry<'room/roof'>;
+  readonly finishes: Entry<'room/finishes'>;
   readonly ambientEv100: number | null;
+  /** Ambient readings at spots, the earliest first. */
+  readonly ambientSpots: readonly AmbientReading[];
+  /** What is on the camera; null when nobody has said. */
+  readonly cameraKit: Entry<'about/camera'> | null;
   readonly features: readonly Feature[];
   readonly gear: ReadonlyMap<GearId, GearItem>;
   readonly stands: readonly Stand[];
   readonly moments: readonly Moment[];
   readonly moment: Moment | null;
   readonly carries: readonly Carry[];
+  /** The test frames that count, the earliest first; a removed one stays in the document. */
+  readonly frames: readonly TestFrame[];
   readonly people: ReadonlyMap<PersonId, Person>;
   readonly skipped: readonly Skipped[];
 }
@@ -36,13 +52,15 @@ export function readNight(doc: Y.Doc): Night {
     parts.features(doc),
     parts.gear(doc),
   ];
-  const [stands, moments, carries, people] = [
+  const [stands, moments, carries, people, frames] = [
     parts.stands(doc),
     parts.moments(doc),
     parts.carries(doc),
     parts.people(doc),
+    parts.frames(doc),
   ];
-  const { night, now, units } = about.value;
+  const { night, now, units, camera } = about.value;
+  const { shape, ambient, roof, finishes, readings } = room.value;
   const schema = about.value.schema ?? SCHEMA_VERSION;
   return {
     schema,
@@ -50,15 +68,22 @@ export function readNight(doc: Y.Doc): Night {
     about: night ? { id: night.id as NightId, title: night.title, date: night.date } : null,
     units: units ?? 'metric',
     now,
-    room: room.value.shape,
-    ambientEv100: room.value.ambient?.ev100 ?? null,
+    room: shape,
+    roof,
+    finishes,
+    ambientEv100: ambient?.ev100 ?? null,
+    ambientSpots: readings,
+    cameraKit: camera,
     features: features.value,
     gear: gear.value,
     stands: stands.value,
     moments: moments.value,
     moment: moments.value.find((moment) => moment.id === now?.momentId) ?? moments.value[0] ?? null,
     carries: carries.value,
+    frames: frames.value,
     people: people.value,
-    skipped: [about, room, features, gear, stands, moments, carries, people].flatMap((part) => part.skipped),
+    skipped: [about, room, features, gear, stands, moments, carries, people, frames].flatMap(
+      (part) => part.skipped,
+    ),
   };
 }

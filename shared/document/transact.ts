@@ -1,6 +1,7 @@
 import type * as Y from 'yjs';
+import { readKey } from './keys.ts';
 import { rootOf } from './roots.ts';
-import type { Root } from './schema.ts';
+import { entrySchemas, type Root } from './schema.ts';
 
 /**
  * Where a change came from. Echo, storage and undo decide by this and never by guess (SPEC DOC4).
@@ -22,12 +23,26 @@ export interface Hand {
 export interface Pen {
   /** Sets a key; fields of the old value that this version does not know are kept (a newer app wrote them). */
   write(root: Root, key: string, value: unknown): void;
+  /**
+   * As `write`, for a whole value with fields that may be absent: one that this version knows and the value lacks is
+   * taken away, so that giving the former value is an undo.
+   */
+  replace(root: Root, key: string, value: object): void;
   /** Appends to the log of the night. */
   log(what: string, about: string, detail?: string): void;
 }
 
 const isPlain = (value: unknown): value is Record<string, unknown> =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
+
+/** The fields that this version knows for a key, whichever of its kinds the value is. */
+function knownFields(root: Root, key: string): ReadonlySet<string> {
+  const parts = readKey(root, key);
+  if (!parts) return new Set();
+  const { def } = entrySchemas[parts.kind]._zod;
+  const objects = def.type === 'union' ? def.options.map((option) => option._zod.def) : [def];
+  return new Set(objects.flatMap((one) => (one.type === 'object' ? Object.keys(one.shape) : [])));
+}
 
 /** Runs `act` as one transaction with a named origin. The only place in the project that opens a transaction to write. */
 export function commit<Result>(doc: Y.Doc, origin: Origin, hand: Hand, act: (pen: Pen) => Result): Result {
@@ -37,8 +52,15 @@ export function commit<Result>(doc: Y.Doc, origin: Origin, hand: Hand, act: (pen
       const old = map.get(key);
       map.set(key, isPlain(old) && isPlain(value) ? { ...old, ...value } : value);
     };
+    const replace: Pen['replace'] = (root, key, value) => {
+      const map = rootOf(doc, root);
+      const old = map.get(key);
+      const known = knownFields(root, key);
+      const kept = isPlain(old) ? Object.entries(old).filter(([field]) => !known.has(field)) : [];
+      map.set(key, { ...Object.fromEntries(kept), ...value });
+    };
     const log: Pen['log'] = (what, about, detail) =>
       write('log', hand.newId(), { by: hand.person, at: hand.now(), what, about, detail: detail ?? null });
-    return act({ write, log });
+    return act({ write, replace, log });
   }, origin);
 }

@@ -23,11 +23,11 @@ interface Junk {
 /** Keys that this version knows, none of them of the demo night's own entries. */
 const KNOWN: Readonly<Record<Root, readonly string[]>> = {
   about: [],
-  room: [],
+  room: ['ambient/junk'],
   features: ['junk', 'a-9'],
   gear: ['junk', 'B_2'],
   stands: ['junk/kit', 'junk/at'],
-  moments: ['junk/name', 'junk/place', 'junk/view', 'junk/exposure'],
+  moments: ['junk/name', 'junk/place', 'junk/view', 'junk/exposure', 'junk/wish', 'junk/camera-light'],
   carries: [
     'junk/of',
     'junk/withdrawn',
@@ -36,19 +36,21 @@ const KNOWN: Readonly<Record<Root, readonly string[]>> = {
     ...STAMPS.map((stamp) => `junk/stamp/r1/${stamp}`),
   ],
   people: ['junk'],
+  frames: ['junk/of', 'junk/removed'],
   log: ['junk'],
 };
 
 /** Keys that some later version may have; this one must leave them alone. */
 const UNKNOWN: Readonly<Record<Root, readonly string[]>> = {
   about: ['weather', 'night/more', ''],
-  room: ['walls', 'shape/2'],
+  room: ['walls', 'shape/2', 'ambient/a/b', 'ambient/'],
   features: ['bar/photo', 'two words', '', 'ü'],
   gear: ['a/b/c', '.'],
   stands: ['key/battery', 'key', 'key/at/x', '/at'],
   moments: ['toasts/people', 'toasts', '__proto__'],
   carries: ['c1', 'c1/of/x', 'c1/rev', 'c1/rev/r1/x', 'c1/stamp/r1/flown', 'c1/stamp/r1', 'c1/photo'],
   people: ['lead/face', ' '],
+  frames: ['f1', 'f1/of/x', 'f1/picture', '/of'],
   log: ['a/b', '?'],
 };
 
@@ -114,6 +116,8 @@ describe('entries that do not fit', () => {
       ['about', 'units', ({ units }) => units, 'metric'],
       ['room', 'shape', ({ room }) => room, null],
       ['room', 'ambient', ({ ambientEv100 }) => ambientEv100, null],
+      ['room', 'finishes', ({ finishes }) => finishes, { ceiling: 0.7, walls: 0.5, floor: 0.2 }],
+      ['about', 'camera', ({ cameraKit }) => cameraKit, null],
       ['stands', 'key/at', ({ stands }) => stands.map(({ id }) => id), ['back']],
       ['moments', 'toasts/view', ({ moments }) => moments.some(({ id }) => id === 'toasts'), false],
       ['features', 'bar', ({ features }) => features.some(({ id }) => id === 'bar'), false],

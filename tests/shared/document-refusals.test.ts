@@ -2,12 +2,14 @@ import { readdirSync, readFileSync } from 'node:fs';
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import * as Y from 'yjs';
+import { measureAmbient } from '../../shared/document/commands/ambient-reading.ts';
 import { nudgeCarry } from '../../shared/document/commands/nudge-carry.ts';
+import { recordTestFrame } from '../../shared/document/commands/test-frame.ts';
 import { rootOf } from '../../shared/document/roots.ts';
 import { SCHEMA_VERSION } from '../../shared/document/schema.ts';
 import { readNight } from '../../shared/document/snapshot.ts';
-import { type Asking, COMMANDS } from '../support/document-commands.ts';
-import { callKey, demoDocument, projectPath, refusal } from '../support/document-night.ts';
+import { type Asking, COMMANDS, frameOf } from '../support/document-commands.ts';
+import { callKey, demoDocument, done, projectPath, refusal } from '../support/document-night.ts';
 import { valuesOf } from '../support/document-values.ts';
 
 /** Numbers that no screen should send and one day does. */
@@ -32,17 +34,52 @@ const TAKE_A_NUMBER = [
   'setView',
   'setAmbient',
   'enterNight',
+  'setRoof',
+  'setFinishes',
+  'setCeiling',
+  'measureAmbient',
+  'setGear',
+  'setWish',
+  'setCameraLight',
+  'recordTestFrame',
 ];
-const TAKE_AN_ID = Object.keys(COMMANDS).filter(
-  (name) => name !== 'setAmbient' && name !== 'enterNight' && name !== 'setUnits',
-);
+const TAKE_NO_ID = [
+  'setAmbient',
+  'enterNight',
+  'setUnits',
+  'setRoof',
+  'setFinishes',
+  'setCeiling',
+  'measureAmbient',
+  // Gear is added by it, so any id is one; what it makes of a bad one has a test of its own.
+  'setGear',
+];
+const TAKE_AN_ID = Object.keys(COMMANDS).filter((name) => !TAKE_NO_ID.includes(name));
 
 function night() {
   const one = demoDocument();
   const on = callKey(one.doc, one.lead);
-  const asking: Asking = { standId: 'key', momentId: 'toasts', on, text: 'Robin', number: 1 };
+  const { frameId } = done(recordTestFrame(one.doc, one.lead, frameOf('toasts', 'key', 0.5)));
+  const { readingId } = done(measureAmbient(one.doc, one.lead, { x: 3, y: 3 }, 3));
+  const asking: Asking = {
+    standId: 'key',
+    momentId: 'toasts',
+    on,
+    frameId,
+    readingId,
+    text: 'Robin',
+    number: 1,
+  };
   return { ...one, asking };
 }
+
+const everyId = (id: string) => ({
+  standId: id,
+  momentId: id,
+  on: { carryId: id, revisionId: id },
+  frameId: id,
+  readingId: id,
+});
 
 function command(name: string): NonNullable<(typeof COMMANDS)[string]> {
   const found = COMMANDS[name];
@@ -102,8 +139,10 @@ describe('commands that cannot be carried out', () => {
       for (const id of STRANGE_TEXT) {
         const { doc, lead, asking } = night();
         const before = Y.encodeStateVector(doc);
-        const strange = { ...asking, standId: id, momentId: id, on: { carryId: id, revisionId: id } };
-        expect(refusal(command(name)(doc, lead, strange))).toMatch(/^no-such-(stand|carry|moment)$/);
+        const strange = { ...asking, ...everyId(id), text: id };
+        expect(refusal(command(name)(doc, lead, strange))).toMatch(
+          /^no-such-(stand|carry|moment|frame|reading|gear)$/,
+        );
         expect(Y.encodeStateVector(doc)).toEqual(before);
       }
     });
@@ -143,9 +182,7 @@ describe('commands that cannot be carried out', () => {
         (name, n, words, known) => {
           const { doc, lead, asking } = night();
           const before = Y.encodeStateVector(doc);
-          const ids = known
-            ? {}
-            : { standId: words, momentId: words, on: { carryId: words, revisionId: words } };
+          const ids = known ? {} : everyId(words);
           const outcome = command(name)(doc, lead, { ...asking, ...ids, number: n, text: words });
           if (outcome.ok) accepted += 1;
           else refused += 1;
@@ -175,7 +212,7 @@ describe('a document of a newer app', () => {
       const { doc, lead, asking } = night();
       rootOf(doc, 'about').set('schema', SCHEMA_VERSION + 1);
       const before = valuesOf(doc);
-      const usual = { ...asking, text: 'metric' };
+      const usual = { ...asking, text: name === 'setUnits' ? 'metric' : 'Robin' };
       expect(refusal(command(name)(doc, lead, usual))).toBe('newer-app');
       expect(valuesOf(doc)).toEqual(before);
     });

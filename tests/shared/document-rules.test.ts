@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import * as Y from 'yjs';
 import { demoNight } from '../../server/nights/demo-night.ts';
+import { measureAmbient } from '../../shared/document/commands/ambient-reading.ts';
+import { recordTestFrame } from '../../shared/document/commands/test-frame.ts';
 import { createNight } from '../../shared/document/create-night.ts';
 import { readKey } from '../../shared/document/keys.ts';
 import { rootOf } from '../../shared/document/roots.ts';
@@ -8,7 +10,7 @@ import { entrySchemas, ROOTS } from '../../shared/document/schema.ts';
 import { readNight } from '../../shared/document/snapshot.ts';
 import { LOCAL, SEED } from '../../shared/document/transact.ts';
 import { asId } from '../../shared/ids.ts';
-import { COMMANDS } from '../support/document-commands.ts';
+import { COMMANDS, frameOf } from '../support/document-commands.ts';
 import { callKey, demoDocument, done } from '../support/document-night.ts';
 import { valuesOf } from '../support/document-values.ts';
 import { HeldClock, heldHand } from '../support/phone-hand.ts';
@@ -20,17 +22,29 @@ const LEADS_TO: Readonly<Record<string, readonly string[]>> = {
   acknowledgeWithdrawal: ['withdrawCarry'],
   releaseCall: ['holdCall'],
   undoStamp: ['markSet'],
+  restoreAmbient: ['removeAmbient'],
+  restoreTestFrame: ['removeTestFrame'],
 };
 
 /** A night in which a command has just become possible, and the command ready to be given. */
 function readyFor(name: string) {
   const one = demoDocument();
   const on = callKey(one.doc, one.lead);
+  const { frameId } = done(recordTestFrame(one.doc, one.lead, frameOf('toasts', 'key', 0.5)));
+  const { readingId } = done(measureAmbient(one.doc, one.lead, { x: 3, y: 3 }, 3));
   const text = name === 'setUnits' ? 'imperial' : 'Robin';
   const give = (command: string) => {
     const found = COMMANDS[command];
     if (!found) throw new Error(`no command ${command}`);
-    return found(one.doc, one.lead, { standId: 'key', momentId: 'toasts', on, text, number: 1 });
+    return found(one.doc, one.lead, {
+      standId: 'key',
+      momentId: 'toasts',
+      on,
+      frameId,
+      readingId,
+      text,
+      number: 1,
+    });
   };
   return { ...one, give };
 }
@@ -86,6 +100,19 @@ describe('the shape of the document', () => {
       setAmbient: [/^room ambient$/],
       enterNight: [/^people lead$/],
       setUnits: [/^about units$/],
+      setRoof: [/^room roof$/],
+      setFinishes: [/^room finishes$/],
+      setCeiling: [/^room shape$/],
+      measureAmbient: [/^room ambient\/\w+$/],
+      removeAmbient: [/^room ambient\/\w+$/],
+      restoreAmbient: [/^room ambient\/\w+$/],
+      setGear: [/^gear card-1$/],
+      setCameraKit: [/^about camera$/],
+      setWish: [/^moments toasts\/wish$/],
+      setCameraLight: [/^moments toasts\/camera-light$/],
+      recordTestFrame: [/^frames \w+\/of$/],
+      removeTestFrame: [/^frames \w+\/removed$/],
+      restoreTestFrame: [/^frames \w+\/removed$/],
     };
     expect(Object.keys(written).sort()).toEqual(Object.keys(COMMANDS).sort());
     for (const [name, patterns] of Object.entries(written)) {

@@ -2,7 +2,8 @@
 //
 //     npx tsx tests/support/document-fixture.ts
 //
-// A fixture is never made anew: it stands for the nights that are stored on somebody's disk by then.
+// A fixture is never made anew: it stands for the nights that are stored on somebody's disk by then. When the night gains
+// a field, the stated value gains what an old night is read as there; the bytes never change.
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import * as Y from 'yjs';

@@ -31,6 +31,7 @@ import type { Stand } from '../../shared/document/parts.ts';
 import type { Mark } from '../../shared/document/schema.ts';
 import { type Night, readNight } from '../../shared/document/snapshot.ts';
 import type { Hand } from '../../shared/document/transact.ts';
+import { LIGHT_ACTS, type LightMoment, type Told } from './phone-light-acts.ts';
 
 /** One press on one phone. The numbers choose among what that phone shows at that moment. */
 export interface Act {
@@ -39,19 +40,8 @@ export interface Act {
   readonly size: number;
 }
 
-/** What a command answered, and what the phone that gave it must show if it was accepted. */
-interface Told {
-  readonly outcome: Outcome<object>;
-  readonly shows: (after: Night) => boolean;
-}
-
-interface Moment {
-  readonly doc: Y.Doc;
-  readonly hand: Hand;
-  readonly night: Night;
-  readonly standId: string;
+interface Moment extends LightMoment {
   readonly on: StampOn;
-  readonly size: number;
 }
 
 /** A mark anywhere in the hall of the demo night, drawn from one number. */
@@ -223,6 +213,7 @@ const ACTS = {
     const units = size % 2 === 0 ? 'metric' : 'imperial';
     return { outcome: setUnits(doc, hand, units), shows: (after) => after.units === units };
   },
+  ...LIGHT_ACTS,
 } as const;
 
 export type ActKind = keyof typeof ACTS;

@@ -11,6 +11,7 @@ import { ACT_KINDS, type Act, type ActKind, perform } from './phone-acts.ts';
 import { HeldClock, heldHand } from './phone-hand.ts';
 import { missingRevisions, wrongInNight } from './phone-invariants.ts';
 import { Journal } from './phone-journal.ts';
+import { LIGHT_ACTS } from './phone-light-acts.ts';
 import { type Direction, HeldNetwork, type HeldPhone, openDoc } from './phone-network.ts';
 
 /** One thing that happens in a play. `phone` is its number, counted round. */
@@ -49,8 +50,13 @@ const OFTEN: Partial<Record<ActKind, number>> = {
   'undo carrying': 4,
   'undo cannot': 4,
   'undo set': 3,
+  'test frame': 3,
+  'measure ambient': 2,
 };
-const KINDS = ACT_KINDS.flatMap((kind) => Array.from({ length: OFTEN[kind] ?? 2 }, () => kind));
+/** The light's presses come once each: there are many, and none of them stands in another's way. */
+const KINDS = ACT_KINDS.flatMap((kind) =>
+  Array.from({ length: OFTEN[kind] ?? (kind in LIGHT_ACTS ? 1 : 2) }, () => kind),
+);
 
 const phoneNumber = fc.nat(2);
 const stepArbitrary: fc.Arbitrary<Step> = fc.oneof(

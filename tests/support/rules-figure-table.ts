@@ -3,6 +3,7 @@ import { REFLECTED_K } from '../../core/light/exposure.ts';
 import { INVITE_MS, LEAD_CODE_MS } from '../../server/access/secrets.ts';
 import { DEFAULT_PORT } from '../../server/config.ts';
 import { RING_AGAIN_MS } from '../../server/signals/heads-up-desk.ts';
+import { DEFAULT_FINISHES } from '../../shared/document/defaults.ts';
 import { CLOSE_REASONS } from '../../shared/messages/close-reasons.ts';
 import { BEAT_MS } from '../../shared/messages/signals.ts';
 import { LARGEST_SIGNAL_BYTES, LARGEST_SYNC_BYTES } from '../../shared/messages/sync-codes.ts';
@@ -160,6 +161,11 @@ export const TIES: readonly Tie[] = [
     near: /wide/i,
     from: 'tests/e2e/faces-fit.spec.ts',
     is: () => ({ value: numberIn('tests/e2e/faces-fit.spec.ts', /width: (320)\b/), unit: 'px' }),
+  },
+  {
+    near: /finishes/i,
+    from: 'DEFAULT_FINISHES of shared/document/defaults.ts',
+    is: () => ({ value: 100 * DEFAULT_FINISHES.floor, unit: '%' }),
   },
   { near: /reflected/i, from: 'REFLECTED_K of core/light/exposure.ts', is: () => bare(REFLECTED_K) },
   constant(/APEX/, 'core/light/exposure.ts', 'APEX_SPEED_CONSTANT', bare),

@@ -2,9 +2,10 @@ import type * as Y from 'yjs';
 import { asId, type CarryId, type RevisionId } from '../../ids.ts';
 import { beginsAt, isNewer, latestCarry, standOf } from '../ask.ts';
 import { isOpen } from '../carry.ts';
+import { markSchema } from '../fields.ts';
 import { key } from '../keys.ts';
 import { type Outcome, refuse } from '../outcome.ts';
-import { type Mark, markSchema } from '../schema.ts';
+import type { Mark } from '../schema.ts';
 import { readNight } from '../snapshot.ts';
 import { commit, type Hand, LOCAL } from '../transact.ts';
 

@@ -1,7 +1,7 @@
 import type * as Y from 'yjs';
 import { isNewer } from '../ask.ts';
 import { key } from '../keys.ts';
-import { type Outcome, refuse } from '../outcome.ts';
+import { type Outcome, refuse, refuseField } from '../outcome.ts';
 import type { Moment } from '../parts.ts';
 import { type Entry, entrySchemas } from '../schema.ts';
 import { readNight } from '../snapshot.ts';
@@ -33,7 +33,7 @@ export function setExposure(
   if (isNewer(doc)) return refuse('newer-app');
   if (!momentOf(doc, momentId)) return refuse('no-such-moment');
   const checked = entrySchemas['moment/exposure'].safeParse(exposure);
-  if (!checked.success) return refuse('out-of-range');
+  if (!checked.success) return refuseField(checked.error);
   return commit(doc, LOCAL, hand, ({ write, log }) => {
     write('moments', key.momentExposure(momentId), checked.data);
     log('exposure', momentId, JSON.stringify(checked.data));
@@ -46,10 +46,41 @@ export function setView(doc: Y.Doc, hand: Hand, momentId: string, view: Entry<'m
   if (isNewer(doc)) return refuse('newer-app');
   if (!momentOf(doc, momentId)) return refuse('no-such-moment');
   const checked = entrySchemas['moment/view'].safeParse(view);
-  if (!checked.success) return refuse('out-of-range');
+  if (!checked.success) return refuseField(checked.error);
   return commit(doc, LOCAL, hand, ({ write, log }) => {
     write('moments', key.momentView(momentId), checked.data);
     log('view', momentId);
+    return { ok: true };
+  });
+}
+
+/** What the lead wants the picture of a moment to look like: levels in stops, and how wide the group is. */
+export function setWish(doc: Y.Doc, hand: Hand, momentId: string, wish: Entry<'moment/wish'>): Outcome {
+  if (isNewer(doc)) return refuse('newer-app');
+  if (!momentOf(doc, momentId)) return refuse('no-such-moment');
+  const checked = entrySchemas['moment/wish'].safeParse(wish);
+  if (!checked.success) return refuseField(checked.error);
+  return commit(doc, LOCAL, hand, ({ write, log }) => {
+    write('moments', key.momentWish(momentId), checked.data);
+    log('wish', momentId, JSON.stringify(checked.data));
+    return { ok: true };
+  });
+}
+
+/** How the flash on the camera is used in a moment. */
+export function setCameraLight(
+  doc: Y.Doc,
+  hand: Hand,
+  momentId: string,
+  light: Entry<'moment/camera-light'>,
+): Outcome {
+  if (isNewer(doc)) return refuse('newer-app');
+  if (!momentOf(doc, momentId)) return refuse('no-such-moment');
+  const checked = entrySchemas['moment/camera-light'].safeParse(light);
+  if (!checked.success) return refuseField(checked.error);
+  return commit(doc, LOCAL, hand, ({ replace, log }) => {
+    replace('moments', key.momentCameraLight(momentId), checked.data);
+    log('camera light', momentId, JSON.stringify(checked.data));
     return { ok: true };
   });
 }
@@ -58,7 +89,7 @@ export function setView(doc: Y.Doc, hand: Hand, momentId: string, view: Entry<'m
 export function setAmbient(doc: Y.Doc, hand: Hand, ev100: number): Outcome {
   if (isNewer(doc)) return refuse('newer-app');
   const checked = entrySchemas['room/ambient'].safeParse({ ev100 });
-  if (!checked.success) return refuse('out-of-range');
+  if (!checked.success) return refuseField(checked.error);
   return commit(doc, LOCAL, hand, ({ write, log }) => {
     write('room', 'ambient', checked.data);
     log('ambient', 'room', `EV ${ev100}`);

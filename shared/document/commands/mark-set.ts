@@ -1,8 +1,9 @@
 import type * as Y from 'yjs';
 import { currentRevision, standOf } from '../ask.ts';
+import { markSchema } from '../fields.ts';
 import { key } from '../keys.ts';
 import { type Outcome, refuse } from '../outcome.ts';
-import { type Mark, markSchema, type StampKind } from '../schema.ts';
+import type { Mark, StampKind } from '../schema.ts';
 import { commit, type Hand, LOCAL } from '../transact.ts';
 import type { StampOn } from './stamp-carry.ts';
 

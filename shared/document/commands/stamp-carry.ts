@@ -1,9 +1,10 @@
 import type * as Y from 'yjs';
 import { currentRevision } from '../ask.ts';
 import { revisionState } from '../carry.ts';
+import { markSchema } from '../fields.ts';
 import { key } from '../keys.ts';
 import { type Outcome, refuse } from '../outcome.ts';
-import { type Mark, markSchema, type StampKind } from '../schema.ts';
+import type { Mark, StampKind } from '../schema.ts';
 import { commit, type Hand, LOCAL } from '../transact.ts';
 
 /** Which revision of which carry a stamp is put on. */
