@@ -1,6 +1,7 @@
 import { radFromDeg } from '../geometry/angle.ts';
 import {
   areaOf,
+  centroidOf,
   contains,
   distanceToOutline,
   edgesOf,
@@ -8,7 +9,7 @@ import {
   nearestOnSegment,
 } from '../geometry/polygon.ts';
 import { type RayHit, rayToOutline } from '../geometry/ray.ts';
-import { add, dot, type Spot, scale, subtract, unit } from '../geometry/spot.ts';
+import { add, distance, dot, type Spot, scale, subtract, unit } from '../geometry/spot.ts';
 
 /** Something that people cannot walk through; chairs stand around it when `chairs` is true. */
 export type Obstacle = {
@@ -42,7 +43,13 @@ type Side = { readonly distanceM: number; readonly name: string; readonly wall: 
 type Scene = {
   readonly stand: Spot;
   readonly room: readonly Spot[];
-  readonly obstacles: readonly (Obstacle & { readonly inflateM: number; readonly awayM: number })[];
+  readonly obstacles: readonly (Obstacle & {
+    readonly inflateM: number;
+    readonly awayM: number;
+    /** A circle that holds the grown outline: what it misses need not be looked at edge by edge. */
+    readonly middle: Spot;
+    readonly reachM: number;
+  })[];
 };
 
 /** Obstacles with their chair zones; one that the stand is on is left out (it is no side of a way). */
@@ -53,9 +60,20 @@ function sceneOf(stand: Spot, obstacles: readonly Obstacle[], room: readonly Spo
     obstacles: obstacles.flatMap((obstacle) => {
       const awayM = distanceToOutline(obstacle.outline, stand);
       if (awayM === null || awayM === 0) return [];
-      return [{ ...obstacle, awayM, inflateM: obstacle.chairs ? CHAIR_ZONE_M : 0 }];
+      const inflateM = obstacle.chairs ? CHAIR_ZONE_M : 0;
+      const middle = centroidOf(obstacle.outline);
+      const reachM = Math.max(...obstacle.outline.map((corner) => distance(corner, middle))) + inflateM;
+      return [{ ...obstacle, awayM, inflateM, middle, reachM }];
     }),
   };
+}
+
+/** Whether a ray (unit direction) passes a circle by, with a hair to spare for rounding. */
+function misses(from: Spot, direction: Spot, middle: Spot, radiusM: number): boolean {
+  const way = subtract(middle, from);
+  const along = dot(way, direction);
+  const reachM = radiusM * (1 + 1e-9) + 1e-9;
+  return along < -reachM || Math.abs(direction.x * way.y - direction.y * way.x) > reachM;
 }
 
 /** The first thing met in one direction; a stand inside a chair zone meets the table at once. */
@@ -63,13 +81,14 @@ function sideToward({ stand, room, obstacles }: Scene, direction: Spot): Side | 
   const wall = rayToOutline(stand, direction, room, 0);
   if (!wall) return null;
   let side: Side = { distanceM: wall.distanceM, name: WALL, wall };
-  for (const { outline, inflateM, awayM, name } of obstacles) {
+  for (const { outline, inflateM, awayM, name, middle, reachM } of obstacles) {
     if (awayM - inflateM >= side.distanceM) continue;
     if (awayM < inflateM) {
       const nearest = nearestOnOutline(outline, stand);
       if (nearest && dot(subtract(nearest, stand), direction) > 0) side = { distanceM: 0, name, wall: null };
       continue;
     }
+    if (misses(stand, direction, middle, reachM)) continue;
     const hit = rayToOutline(stand, direction, outline, inflateM);
     if (hit && hit.distanceM < side.distanceM) side = { distanceM: hit.distanceM, name, wall: null };
   }

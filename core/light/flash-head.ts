@@ -20,8 +20,12 @@ const HALF_WIDTH_MM = 18;
 const HALF_HEIGHT_MM = 12;
 /** ASSUMPTION: one stop less at the corner of the nominal coverage than on the axis. */
 const EDGE_FALL_STOPS = 1;
-/** Slices each way for the integral over a quarter of the rectangle (Simpson; even). */
-const SLICES = 32;
+/** ASSUMPTION: past the corner the reflector cuts off: so many stops per θedge more, half a stop per degree at 35 mm. */
+const CUT_OFF_STOPS = 16;
+/** So many θedge out, the beam is down by 49 stops: nothing is left to add up. */
+const LAST_EDGE = 4;
+/** Slices of each of the two pieces of the integral over the beam (Simpson; even). */
+const SLICES = 128;
 
 /**
  * Half the diagonal angle of the frame that the zoom setting covers: where the beam is one stop down.
@@ -36,11 +40,25 @@ export function edgeAngleDeg(zoomMm: number): number {
 }
 
 /**
+ * How far the beam has fallen below its axis: (θ/θedge)² up to the corner of the nominal coverage, from
+ * there on 16 stops per θedge. ASSUMPTION, both halves of it: reflectors light their frame evenly and cut off
+ * past it; no published beam was found. If the first half simply went on, a small head would send out about
+ * as much light as its tube can make.
+ *
+ * @param edgeRatio angle from the axis over θedge, at least 0
+ * @returns [stops] below the axis
+ * @source assumption-beam
+ */
+export function beamFallStops(edgeRatio: number): number {
+  if (edgeRatio <= 1) return keepFinite(EDGE_FALL_STOPS * edgeRatio * edgeRatio);
+  return keepFinite(EDGE_FALL_STOPS + CUT_OFF_STOPS * (edgeRatio - 1));
+}
+
+/**
  * Intensity of a bare head toward a direction, full power.
  *
- * ASSUMPTION: the beam is round and falls as 2^−(θ/θedge)², reaching −1 stop at θedge (the corner of the
- * nominal coverage). Past the corner the same curve goes on (real reflectors cut off more sharply);
- * behind the head (90° and more) there is nothing.
+ * ASSUMPTION: the beam is round, falls as `beamFallStops` says and reaches −1 stop at θedge (the corner of the
+ * nominal coverage); behind the head (90° and more) there is nothing.
  *
  * @param offAxisDeg angle from the axis [°], sign and full turns ignored
  * @returns cd·s; 0 for a head without guide number or zoom
@@ -51,8 +69,7 @@ export function intensityToward(head: FlashHead, offAxisDeg: number): number {
   const away = Math.abs(offAxisDeg) % 360;
   const angleDeg = away > 180 ? 360 - away : away;
   if (edgeDeg <= 0 || !isPositive(head.guideNumberM) || angleDeg >= 90) return 0;
-  const fall = EDGE_FALL_STOPS * (angleDeg / edgeDeg) ** 2;
-  return candelaSeconds(head.guideNumberM) * ratioFromStops(-fall);
+  return candelaSeconds(head.guideNumberM) * ratioFromStops(-beamFallStops(angleDeg / edgeDeg));
 }
 
 /** Simpson weight of slice i of SLICES. */
@@ -61,37 +78,28 @@ function simpsonWeight(index: number): number {
   return index % 2 === 1 ? 4 : 2;
 }
 
-/** Solid angle, weighted with the fall-off, of the frame of a zoom setting [sr]. */
-function weightedSolidAngle(zoomMm: number): number {
-  const edge = radFromDeg(edgeAngleDeg(zoomMm));
-  const width = HALF_WIDTH_MM / zoomMm;
-  const height = HALF_HEIGHT_MM / zoomMm;
+/** ∫ 2π·sin θ·(fall of the beam) dθ between two angles from the axis [sr]. */
+function weightedSolidAngle(edgeRad: number, fromRad: number, toRad: number): number {
   let sum = 0;
-  for (let i = 0; i <= SLICES; i += 1) {
-    for (let j = 0; j <= SLICES; j += 1) {
-      const x = (width * i) / SLICES;
-      const y = (height * j) / SLICES;
-      const angle = Math.atan(Math.hypot(x, y));
-      // dΩ = cos³θ dx dy on a plane at distance 1; both axes are halved, hence the 4 below.
-      const value = ratioFromStops(-EDGE_FALL_STOPS * (angle / edge) ** 2) * Math.cos(angle) ** 3;
-      sum += simpsonWeight(i) * simpsonWeight(j) * value;
-    }
+  for (let index = 0; index <= SLICES; index += 1) {
+    const angle = fromRad + ((toRad - fromRad) * index) / SLICES;
+    sum += simpsonWeight(index) * Math.sin(angle) * ratioFromStops(-beamFallStops(angle / edgeRad));
   }
-  return (4 * sum * width * height) / (9 * SLICES * SLICES);
+  return (2 * Math.PI * sum * (toRad - fromRad)) / (3 * SLICES);
 }
 
-/** Widest and longest zoom for which the integral is trusted [mm]; heads lie well inside. */
-const ZOOM_RANGE_MM = [4, 2000] as const;
-
 /**
- * All the light of a head at full power: the integral of the intensity over the 36 × 24 rectangle of its
- * zoom setting. ASSUMPTION: light outside that rectangle is neglected.
+ * All the light of a head at full power: the integral of `intensityToward` over everything in front of it, so
+ * that what the head throws into a room, or into an umbrella, is one number. At 35 mm it is 0.77 sr times the
+ * intensity on the axis, six tenths of it inside the frame of the zoom setting.
  *
- * @returns lumen-seconds; 0 for a head without guide number or with a zoom outside 4–2000 mm
+ * @returns lumen-seconds; 0 for a head without guide number or zoom
  * @source assumption-beam
  */
 export function headFlux(head: FlashHead): number {
-  const inRange = head.zoomMm >= ZOOM_RANGE_MM[0] && head.zoomMm <= ZOOM_RANGE_MM[1];
-  if (!inRange || !isPositive(head.guideNumberM)) return 0;
-  return keepFinite(candelaSeconds(head.guideNumberM) * weightedSolidAngle(head.zoomMm));
+  const edge = radFromDeg(edgeAngleDeg(head.zoomMm));
+  if (!isPositive(edge) || !isPositive(head.guideNumberM)) return 0;
+  const last = Math.min(Math.PI / 2, LAST_EDGE * edge);
+  const solidAngle = weightedSolidAngle(edge, 0, edge) + weightedSolidAngle(edge, edge, last);
+  return keepFinite(candelaSeconds(head.guideNumberM) * solidAngle);
 }

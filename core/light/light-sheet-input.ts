@@ -2,7 +2,7 @@ import type { Spot } from '../geometry/spot.ts';
 import type { Mark } from '../placing/mark.ts';
 import type { Exposure } from './exposure.ts';
 import type { Frame } from './field-of-view.ts';
-import type { KeySource } from './umbrella.ts';
+import { backFractionOf, type KeySource } from './umbrella.ts';
 
 /** Everything that the light sheet of one key needs. Metres, degrees, stops as in the types named. */
 export type LightSheetInput = {
@@ -14,6 +14,10 @@ export type LightSheetInput = {
   readonly exposure: Exposure;
   /** Ambient EV at ISO 100 on the subject; null when not measured */
   readonly ambientEv100: number | null;
+  /** Light that the room returns to the subject from this light at full power [lx·s]; 0 when not computed */
+  readonly returnedLuxSeconds: number;
+  /** All light of the other lights at the subject, straight and returned, at their powers [lx·s] */
+  readonly othersLuxSeconds: number;
   /** Wanted exposure of the subject [stops]; 0 is what the meter calls correct */
   readonly targetStops: number;
 };
@@ -34,6 +38,7 @@ function checksOf(input: LightSheetInput): Check[] {
     [source.head.leastPowerStops, 'least power', -12, 0, ' stops'],
     [source.umbrella?.diameterM ?? 1, 'umbrella diameter', 0.1, 5, ' m'],
     [source.umbrella?.forwardFraction ?? 1, 'umbrella forward fraction', 0.001, 1, ''],
+    [source.umbrella?.backFraction ?? 0, 'umbrella back fraction', 0, 1, ''],
     [source.umbrella?.lossStops ?? 0, 'umbrella loss', -3, 15, ' stops'],
     [mark.heightM, 'light height', 0, 20, ' m'],
     [mark.facingDeg, 'facing', -36000, 36000, '°'],
@@ -48,12 +53,26 @@ function checksOf(input: LightSheetInput): Check[] {
     [exposure.fNumber, 'f-number', 0.5, 256, ''],
     [exposure.shutterS, 'shutter time', 1e-5, 3600, ' s'],
     [input.ambientEv100 ?? 0, 'ambient EV', -20, 25, ''],
+    [input.returnedLuxSeconds, 'returned light', 0, 1e9, ' lx·s'],
+    [input.othersLuxSeconds, 'light of the other lights', 0, 1e9, ' lx·s'],
     [input.targetStops, 'target', -20, 20, ' stops'],
     ...spots.flatMap(([spot, name]): Check[] => [
       [spot.x, `${name} position`, -10_000, 10_000, ' m'],
       [spot.y, `${name} position`, -10_000, 10_000, ' m'],
     ]),
   ];
+}
+
+/** Rounding that two shares typed in by hand may add up to. */
+const ROUNDING = 1e-9;
+
+/** Why the shares of an umbrella's light cannot be: more would leave it than goes in. */
+function umbrellaReason({ source }: LightSheetInput): string | null {
+  if (source.umbrella === null) return null;
+  const { forwardFraction } = source.umbrella;
+  const backFraction = backFractionOf(source.umbrella);
+  if (forwardFraction + backFraction <= 1 + ROUNDING) return null;
+  return `The umbrella sends ${forwardFraction} of the light forward and ${backFraction} back; together they must be at most 1.`;
 }
 
 /**
@@ -68,5 +87,5 @@ export function unusableReason(input: LightSheetInput): string | null {
       return `The ${name} is ${value}${unit}; it must be from ${least}${unit} to ${most}${unit}.`;
     }
   }
-  return null;
+  return umbrellaReason(input);
 }

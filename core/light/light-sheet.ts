@@ -1,6 +1,7 @@
 import { degFromRad, radFromDeg } from '../geometry/angle.ts';
 import { distance, subtract } from '../geometry/spot.ts';
-import { ambientStops, flashStops, sumStops } from './exposure.ts';
+import { isPositive } from '../units/finite.ts';
+import { ambientStops, flashStops, INCIDENT_C, sumStops } from './exposure.ts';
 import { type InFrame, standInFrame } from './field-of-view.ts';
 import { type CameraSide, type KeyAngle, keyAngle } from './key-angle.ts';
 import { type LightSheetInput, unusableReason } from './light-sheet-input.ts';
@@ -11,11 +12,13 @@ import { luxSecondsAt } from './umbrella.ts';
 /** The numbers of one key; stops over what an incident meter at the subject calls correct. */
 export type LightSheet = {
   readonly kind: 'sheet';
-  /** From the key alone at the mark's power [stops] */
+  /** From the key alone at the mark's power, straight [stops] */
   readonly keyStops: number;
+  /** What the room gives back of it, at the mark's power [stops]; null when nothing, or not computed */
+  readonly returnedStops: number | null;
   /** From the ambient alone [stops]; null when it was not measured */
   readonly ambientStops: number | null;
-  /** Both together; the key alone when the ambient is not known [stops] */
+  /** All light together: key, returned, the other lights, and the ambient as far as known [stops] */
   readonly totalStops: number;
   /** The power that brings the total to the target */
   readonly powerForZero: PowerAnswer;
@@ -76,21 +79,52 @@ function placementReason(input: LightSheetInput, angle: KeyAngle | null): string
   return null;
 }
 
+type Levels = Pick<LightSheet, 'keyStops' | 'returnedStops' | 'ambientStops' | 'totalStops' | 'powerForZero'>;
+
 /**
- * The light sheet of one key: its exposure at the subject, with the ambient, the power that brings the
- * sum to the target, its angles to the camera axis with the pattern's name, and whether the stand is in
- * the picture. Light that the room returns is not in it.
+ * Exposure at the subject: what this light gives straight and by way of the room goes with its power; the
+ * other lights and the ambient are there already. Null when the light sends nothing straight at the subject.
+ */
+function levelsOf(input: LightSheetInput, straightLuxSeconds: number, c: number): Levels | null {
+  const { source, mark, exposure, ambientEv100, targetStops } = input;
+  const straight = flashStops(straightLuxSeconds, exposure, c);
+  if (straight === null) return null;
+  const returned = flashStops(input.returnedLuxSeconds, exposure, c);
+  const stopsAtFull = sumStops([straight, returned]) ?? straight;
+  const ambient = ambientEv100 === null ? null : ambientStops(ambientEv100, exposure);
+  const base = sumStops([ambient, flashStops(input.othersLuxSeconds, exposure, c)]);
+  return {
+    keyStops: straight + mark.powerStops,
+    returnedStops: returned === null ? null : returned + mark.powerStops,
+    ambientStops: ambient,
+    totalStops: sumStops([stopsAtFull + mark.powerStops, base]) ?? stopsAtFull + mark.powerStops,
+    powerForZero: solvePower({
+      stopsAtFull,
+      ambientStops: base,
+      targetStops,
+      leastPowerStops: source.head.leastPowerStops,
+    }),
+  };
+}
+
+/**
+ * The light sheet of one key: its exposure at the subject, straight and by way of the room, with the other
+ * lights and the ambient; the power that brings the sum to the target; its angles to the camera axis with the
+ * pattern's name, and whether the stand is in the picture. The room's and the other lights' share come in as
+ * numbers: they are the room model's.
  *
  * @param input see the type; ranges are those of `unusableReason`
+ * @param c incident constant C of the meter that "correct" means [lx·s]
  * @returns the sheet, or 'cannot' with a reason in plain words
  * @source iso2720
  * @source portrait-patterns
  */
-export function lightSheet(input: LightSheetInput): LightSheet | CannotSheet {
+export function lightSheet(input: LightSheetInput, c: number = INCIDENT_C): LightSheet | CannotSheet {
   const cannot = (reason: string): CannotSheet => ({ kind: 'cannot', reason });
   const unusable = unusableReason(input);
   if (unusable !== null) return cannot(unusable);
-  const { source, mark, subject, camera, exposure, ambientEv100, targetStops } = input;
+  if (!isPositive(c)) return cannot(`The meter constant is ${c} lx·s; it must be above 0 lx·s.`);
+  const { source, mark, subject, camera } = input;
   const angle = keyAngle({
     camera: camera.spot,
     subject: subject.spot,
@@ -100,22 +134,12 @@ export function lightSheet(input: LightSheetInput): LightSheet | CannotSheet {
   });
   const misplaced = placementReason(input, angle);
   if (misplaced !== null || !angle) return cannot(misplaced ?? 'The light stands on the subject.');
-  const toward = { distanceM: angle.distanceM, offAxisDeg: offAxisDeg(input) };
-  const stopsAtFull = flashStops(luxSecondsAt(source, { ...toward, powerStops: 0 }), exposure);
-  if (stopsAtFull === null) return cannot('The light faces away from the subject.');
-  const keyStops = stopsAtFull + mark.powerStops;
-  const ambient = ambientEv100 === null ? null : ambientStops(ambientEv100, exposure);
+  const toward = { distanceM: angle.distanceM, offAxisDeg: offAxisDeg(input), powerStops: 0 };
+  const levels = levelsOf(input, luxSecondsAt(source, toward), c);
+  if (levels === null) return cannot('The light faces away from the subject.');
   return {
     kind: 'sheet',
-    keyStops,
-    ambientStops: ambient,
-    totalStops: sumStops([keyStops, ambient]) ?? keyStops,
-    powerForZero: solvePower({
-      stopsAtFull,
-      ambientStops: ambient,
-      targetStops,
-      leastPowerStops: source.head.leastPowerStops,
-    }),
+    ...levels,
     azimuthDeg: angle.azimuthDeg,
     side: angle.side,
     elevationDeg: angle.elevationDeg,

@@ -1,5 +1,10 @@
 import fc from 'fast-check';
-
+import { FIT_CALLS } from './finite-calls-fit.ts';
+import { FRAME_CALLS } from './finite-calls-frame.ts';
+import { LAMP_CALLS } from './finite-calls-lamps.ts';
+import { REPORT_CALLS } from './finite-calls-report.ts';
+import { ROOM_CALLS } from './finite-calls-room.ts';
+import { SUBJECT_CALLS } from './finite-calls-subject.ts';
 import {
   build,
   direction,
@@ -28,6 +33,12 @@ const args = (...each: fc.Arbitrary<unknown>[]): Arguments => fc.tuple(...each);
 
 /** What each public function of core is called with; every one must be here. */
 export const CALLS: Readonly<Record<string, Arguments>> = {
+  ...SUBJECT_CALLS,
+  ...FRAME_CALLS,
+  ...LAMP_CALLS,
+  ...FIT_CALLS,
+  ...ROOM_CALLS,
+  ...REPORT_CALLS,
   stopsFromRatio: args(number),
   ratioFromStops: args(number),
   roundToThird: args(number),
@@ -125,7 +136,7 @@ export const CALLS: Readonly<Record<string, Arguments>> = {
     }),
   ),
   unusableReason: args(sheetInput),
-  lightSheet: args(sheetInput),
+  lightSheet: args(sheetInput, number),
   byWorstFirst: args(
     fc.constantFrom({ level: 'info' }, { level: 'stop' }),
     fc.constant({ level: 'caution' }),

@@ -14,6 +14,7 @@ export const head = fc.record({ guideNumberM: number, zoomMm: number, leastPower
 export const umbrella = fc.record({
   diameterM: number,
   forwardFraction: number,
+  backFraction: fc.option(number, { nil: undefined }),
   lossStops: fc.option(number, { nil: undefined }),
 });
 export const source = fc.record({ head, umbrella: fc.option(umbrella) });
@@ -73,6 +74,8 @@ export const sheetInput = fc.record({
   frame,
   exposure,
   ambientEv100: fc.option(number),
+  returnedLuxSeconds: number,
+  othersLuxSeconds: number,
   targetStops: number,
 });
 export const width = fc.option(

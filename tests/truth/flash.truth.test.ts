@@ -12,6 +12,7 @@ import {
   guideNumberFromCandelaSeconds,
   scaledGuideNumberM,
 } from '../../core/light/guide-number.ts';
+import { openGuideNumberM } from '../../core/light/lamps/guide-number-meaning.ts';
 import { patternName } from '../../core/light/pattern.ts';
 import { solvePower } from '../../core/light/power.ts';
 import { DEFAULT_FORWARD_FRACTION, type KeySource, luxSecondsAt } from '../../core/light/umbrella.ts';
@@ -190,7 +191,9 @@ describe('angles and names against published values', () => {
 describe('common practice', () => {
   const first = practice.firstTry;
   it.each(first.distancesM)('the key through an umbrella is first tried at 1/64 (%d m)', (distanceM) => {
-    const head = { guideNumberM: first.guideNumberM, zoomMm: first.zoomMm, leastPowerStops: -8 };
+    // The rule speaks of heads by what their leaflets print, and a printed guide number holds a room.
+    const guideNumberM = openGuideNumberM(first.guideNumberM, 'printed');
+    const head = { guideNumberM, zoomMm: first.zoomMm, leastPowerStops: -8 };
     const umbrella = { diameterM: first.umbrellaM, forwardFraction: DEFAULT_FORWARD_FRACTION };
     const stopsAtFull = flashStops(onAxis({ head, umbrella }, distanceM), first) ?? Number.NaN;
     const answer = solvePower({ stopsAtFull, ambientStops: null, targetStops: 0, leastPowerStops: -8 });

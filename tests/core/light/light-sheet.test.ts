@@ -10,7 +10,8 @@ function inputAt(spot: { x: number; y: number }, powerStops = -6): LightSheetInp
   const heightM = 2.4;
   return {
     source: {
-      head: { guideNumberM: 36, zoomMm: 35, leastPowerStops: -7 },
+      // About what a head with a printed 36 m gives with no room about it.
+      head: { guideNumberM: 30, zoomMm: 35, leastPowerStops: -7 },
       umbrella: { diameterM: 1, forwardFraction: 0.5 },
     },
     mark: { spot, heightM, ...aimAt(spot, heightM, SUBJECT.spot, SUBJECT.eyeM), powerStops },
@@ -19,6 +20,8 @@ function inputAt(spot: { x: number; y: number }, powerStops = -6): LightSheetInp
     frame: { focalMm: 50, sensorWidthMm: 36, sensorHeightMm: 24, upright: false },
     exposure: { iso: 1600, fNumber: 2, shutterS: 1 / 128 },
     ambientEv100: 4,
+    returnedLuxSeconds: 0,
+    othersLuxSeconds: 0,
     targetStops: 0,
   };
 }
@@ -93,6 +96,49 @@ describe('light sheet', () => {
     expect(sheet.totalStops).toBe(sheet.keyStops);
   });
 
+  it('adds what the room returns with the power of the light, and the other lights without it', () => {
+    const level = fc.oneof(fc.constant(0), fc.double({ min: 1e-6, max: 1e3, noNaN: true }));
+    fc.assert(
+      fc.property(
+        around,
+        level,
+        level,
+        fc.double({ min: -7, max: 0, noNaN: true }),
+        (spot, back, others, p) => {
+          fc.pre(Math.hypot(spot.x - 9, spot.y - 6) > 0.3);
+          const input = { ...inputAt(spot, p), returnedLuxSeconds: back, othersLuxSeconds: others };
+          const sheet = sheetOf(input);
+          expect(sheet.keyStops).toBe(sheetOf(inputAt(spot, p)).keyStops);
+          // One stop over at ISO 1600, f/2 is 1.25 lx·s; EV 4 for 1/128 s is 40 lx/128.
+          const light = 0.625 * 2 ** sheet.keyStops + back * 2 ** p + others + 40 / 128;
+          expect(sheet.totalStops).toBeCloseTo(Math.log2(light / 0.625), 9);
+          if (back > 0) expect(sheet.returnedStops).toBeCloseTo(Math.log2((back * 2 ** p) / 0.625), 9);
+          else expect(sheet.returnedStops).toBeNull();
+          if (sheet.powerForZero.kind !== 'power') return;
+          const set = sheetOf({
+            ...input,
+            mark: { ...input.mark, powerStops: sheet.powerForZero.powerStops },
+          });
+          expect(set.totalStops).toBeCloseTo(sheet.powerForZero.resultStops, 9);
+        },
+      ),
+    );
+  });
+
+  it('other lights at the target already leave nothing for the key', () => {
+    const input = inputAt({ x: 7.2, y: 7.8 });
+    expect(sheetOf({ ...input, othersLuxSeconds: 0.7 }).powerForZero.kind).toBe('ambient-alone');
+  });
+
+  it('another meter constant moves the light of the flash, not what is ambient', () => {
+    const input = inputAt({ x: 7.2, y: 7.8 });
+    const [sheet, other] = [sheetOf(input), lightSheet(input, 500)];
+    if (other.kind === 'cannot') throw new Error(other.reason);
+    expect(sheet.keyStops - other.keyStops).toBeCloseTo(1, 9);
+    expect(other.ambientStops).toBe(sheet.ambientStops);
+    expect(lightSheet(input, 0)).toMatchObject({ kind: 'cannot' });
+  });
+
   it('sees the stand in the picture when it stands behind the couple', () => {
     expect(sheetOf(inputAt({ x: 9, y: 2 })).inFrame.part).toBe('umbrella');
     const bare = { ...inputAt({ x: 9, y: 2 }) };
@@ -118,7 +164,15 @@ describe('light sheet', () => {
     expect(reasonOf({ mark: { ...mark, spot: SUBJECT.spot, heightM: 1.7 } })).toMatch(
       /light stands on the subject/,
     );
-    expect(reasonOf({ mark: { ...mark, facingDeg: mark.facingDeg + 180 } })).toMatch(/faces away/);
+    expect(
+      reasonOf({ source: { head, umbrella: null }, mark: { ...mark, facingDeg: mark.facingDeg + 180 } }),
+    ).toMatch(/faces away/);
+    const umbrella = { diameterM: 1, forwardFraction: 0.7, backFraction: 0.4 };
+    expect(reasonOf({ source: { head, umbrella } })).toMatch(/0.7 of the light forward and 0.4 back/);
+    expect(reasonOf({ source: { head, umbrella: { ...umbrella, backFraction: 0.3 } } })).toBe('a sheet');
+    expect(reasonOf({ source: { head, umbrella: { ...umbrella, backFraction: undefined } } })).toBe(
+      'a sheet',
+    );
     expect(reasonOf({})).toBe('a sheet');
   });
 
@@ -143,6 +197,8 @@ describe('light sheet', () => {
       'source.head.leastPowerStops',
       'source.umbrella.diameterM',
       'source.umbrella.forwardFraction',
+      'source.umbrella.backFraction',
+      'source.umbrella.lossStops',
       'mark.spot.x',
       'mark.spot.y',
       'mark.heightM',
@@ -160,6 +216,8 @@ describe('light sheet', () => {
       'exposure.fNumber',
       'exposure.shutterS',
       'ambientEv100',
+      'returnedLuxSeconds',
+      'othersLuxSeconds',
       'targetStops',
     ];
     for (const path of paths) {

@@ -1,11 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { discFactor, squareDiscFactor } from '../../../core/light/disc.ts';
-import { edgeAngleDeg, headFlux, intensityToward } from '../../../core/light/flash-head.ts';
+import { beamFallStops, edgeAngleDeg, headFlux, intensityToward } from '../../../core/light/flash-head.ts';
 import { candelaSeconds, distanceFor, fNumberFor } from '../../../core/light/guide-number.ts';
 import {
+  backLobe,
   DEFAULT_FORWARD_FRACTION,
   forwardFlux,
+  forwardLobe,
   type KeySource,
   luxSecondsAt,
 } from '../../../core/light/umbrella.ts';
@@ -41,34 +43,40 @@ describe('flash head', () => {
     expect(edgeAngleDeg(35)).toBeCloseTo(63.4 / 2, 1);
   });
 
-  it('its light lies between half and all of the intensity times the solid angle of the frame', () => {
+  it('past that corner it cuts off, a stop for each sixteenth of the angle', () => {
+    fc.assert(
+      fc.property(head, fc.double({ min: 1, max: 1.5, noNaN: true }), (one, out) => {
+        const edgeDeg = edgeAngleDeg(one.zoomMm);
+        const stops = Math.log2(intensityToward(one, 0) / intensityToward(one, out * edgeDeg));
+        if (out * edgeDeg < 90) expect(stops).toBeCloseTo(1 + 16 * (out - 1), 6);
+        expect(beamFallStops(out)).toBeGreaterThanOrEqual(out ** 2);
+      }),
+    );
+  });
+
+  it('its light lies between half of the solid angle of its round coverage and all of it', () => {
     fc.assert(
       fc.property(head, (one) => {
-        // Solid angle of a rectangle seen from above its centre: 4·asin(sin a · sin b), closed form.
-        const [a, b] = [Math.atan(18 / one.zoomMm), Math.atan(12 / one.zoomMm)];
-        const solidAngle = 4 * Math.asin(Math.sin(a) * Math.sin(b));
-        const full = candelaSeconds(one.guideNumberM) * solidAngle;
+        // Solid angle of a cone, closed form: 2π(1 − cos θ).
+        const cone = 2 * Math.PI * (1 - Math.cos((edgeAngleDeg(one.zoomMm) * Math.PI) / 180));
+        const full = candelaSeconds(one.guideNumberM) * cone;
         expect(headFlux(one)).toBeLessThan(full);
         expect(headFlux(one)).toBeGreaterThan(full / 2);
       }),
     );
   });
 
-  it('the integral agrees with throwing even points at the frame', () => {
-    for (const zoomMm of [14, 35, 105]) {
-      const n = 400;
+  it('the integral agrees with throwing even points at a hemisphere', () => {
+    for (const zoomMm of [4, 14, 35, 105, 2000]) {
+      const last = Math.min(90, 4 * edgeAngleDeg(zoomMm));
+      const rings = 100_000;
       let sum = 0;
-      for (let i = 0; i < n; i += 1) {
-        for (let j = 0; j < n; j += 1) {
-          const x = (36 * ((i + 0.5) / n - 0.5)) / zoomMm;
-          const y = (24 * ((j + 0.5) / n - 0.5)) / zoomMm;
-          const angle = Math.atan(Math.hypot(x, y));
-          const toward = intensityToward({ ...HEAD, zoomMm }, (angle * 180) / Math.PI);
-          sum += toward * Math.cos(angle) ** 3;
-        }
+      for (let i = 0; i < rings; i += 1) {
+        const angleDeg = (last * (i + 0.5)) / rings;
+        sum += intensityToward({ ...HEAD, zoomMm }, angleDeg) * Math.sin((angleDeg * Math.PI) / 180);
       }
-      const plain = (sum * (36 / zoomMm) * (24 / zoomMm)) / (n * n);
-      expect(headFlux({ ...HEAD, zoomMm }) / plain).toBeCloseTo(1, 4);
+      const plain = (2 * Math.PI * sum * (last / rings) * Math.PI) / 180;
+      expect(headFlux({ ...HEAD, zoomMm }) / plain).toBeCloseTo(1, 5);
     }
   });
 
@@ -77,8 +85,6 @@ describe('flash head', () => {
     expect(headFlux({ ...HEAD, zoomMm: 0 })).toBe(0);
     expect(headFlux({ ...HEAD, guideNumberM: 0 })).toBe(0);
     expect(edgeAngleDeg(0)).toBe(0);
-    const fluxAt = (zoomMm: number) => headFlux({ ...HEAD, zoomMm }) > 0;
-    expect([3.9, 4.1, 1990, 2010].map(fluxAt)).toEqual([false, true, true, false]);
   });
 });
 
@@ -128,15 +134,28 @@ describe('light at the subject', () => {
     expect(DEFAULT_FORWARD_FRACTION).toBe(0.5);
   });
 
-  it('a measured loss is the loss far away on the axis', () => {
+  it('a measured loss is the loss far away on the axis, and makes no light', () => {
     fc.assert(
-      fc.property(head, fc.double({ min: 0.5, max: 4, noNaN: true }), (one, lossStops) => {
+      fc.property(head, fc.double({ min: -3, max: 6, noNaN: true }), (one, lossStops) => {
         const toward = { distanceM: 500, offAxisDeg: 0, powerStops: 0 };
-        const through = luxSecondsAt({ head: one, umbrella: { ...UMBRELLA, lossStops } }, toward);
+        const umbrella = { ...UMBRELLA, lossStops };
+        const through = luxSecondsAt({ head: one, umbrella }, toward);
         const bare = luxSecondsAt({ head: one, umbrella: null }, toward);
         expect(Math.log2(bare / through)).toBeCloseTo(lossStops, 4);
+        const forward = forwardFlux({ head: one, umbrella });
+        expect(forward).toBeLessThanOrEqual(headFlux(one) * UMBRELLA.forwardFraction * (1 + 1e-12));
+        const { intensity, exponent, flux } = forwardLobe({ head: one, umbrella });
+        expect((2 * Math.PI * intensity) / (exponent + 1) / flux).toBeCloseTo(1, 9);
       }),
     );
+  });
+
+  it('throws back what is stated, a third if nothing is, and never more than is left', () => {
+    const backOf = (change: object) => backLobe({ head: HEAD, umbrella: { ...UMBRELLA, ...change } }).flux;
+    expect(backOf({}) / headFlux(HEAD)).toBeCloseTo(0.35, 12);
+    expect(backOf({ backFraction: 0.2 }) / headFlux(HEAD)).toBeCloseTo(0.2, 12);
+    expect(backOf({ forwardFraction: 0.9 }) / headFlux(HEAD)).toBeCloseTo(0.1, 12);
+    expect(backOf({ lossStops: 4 })).toBe(backOf({}));
   });
 
   it('nearer than 0.1 m counts as 0.1 m', () => {
@@ -152,9 +171,12 @@ describe('light at the subject', () => {
     expect(at(390)).toBeCloseTo(at(30), 9);
   });
 
-  it('behind the umbrella there is none', () => {
-    const toward = { distanceM: 2, offAxisDeg: 91, powerStops: 0 };
-    expect(luxSecondsAt({ head: HEAD, umbrella: UMBRELLA }, toward)).toBe(0);
+  it('behind the umbrella there is its back spill, beside it nothing', () => {
+    const at = (offAxisDeg: number) =>
+      luxSecondsAt({ head: HEAD, umbrella: UMBRELLA }, { distanceM: 2, offAxisDeg, powerStops: 0 });
+    expect(at(150) / at(30)).toBeCloseTo(0.35 / 0.5, 9);
+    expect(at(-150)).toBeCloseTo(at(150), 9);
+    expect(at(90)).toBeCloseTo(0, 9);
     const behind = { offsetM: 1, heightM: -1, radiusM: 0.5 };
     expect([discFactor(behind), squareDiscFactor(behind)]).toEqual([0, 0]);
   });
