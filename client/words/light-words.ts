@@ -10,7 +10,8 @@ export function stopsWords(stops: number): string {
   return `${rounded > 0 ? '+' : '−'}${Math.abs(rounded).toFixed(1)}`;
 }
 
-const PATTERN: Record<LightSheet['pattern'], string> = {
+/** What the trade calls a pattern. */
+export const PATTERN: Record<LightSheet['pattern'], string> = {
   flat: 'flat',
   butterfly: 'butterfly',
   loop: 'loop',

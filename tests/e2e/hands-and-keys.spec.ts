@@ -1,6 +1,7 @@
 import { expect } from '@playwright/test';
 import { test } from './support/evening.ts';
 import { expectReach, Finger, moveByKeys, planPoint } from './support/hands.ts';
+import { draftSolved } from './support/light.ts';
 
 test('[LEAD6] the keyboard alone places, calls and withdraws', async ({ evening }) => {
   const lead = await evening.phone('lead', { width: 1280, height: 800, touch: false });
@@ -60,6 +61,8 @@ test('[LEAD7] two fingers size the plan and leave the draft as it was', async ({
     await drawing.getAttribute('transform'),
     (await evening.night()).carries.length,
   ];
+  // The draft's power follows the room's answer; from then on the strip has no reason to change.
+  await draftSolved(lead, 'K');
   const strip = await lead.locator('.light-strip').textContent();
   const finger = await Finger.on(lead);
   const [left, right] = [await planPoint(lead, 0.4, 0.5), await planPoint(lead, 0.6, 0.5)];

@@ -1,14 +1,12 @@
-import { useMemo } from 'preact/hooks';
+import type { ComponentType } from 'preact';
+import { useEffect, useMemo } from 'preact/hooks';
 import { isOpen } from '../../../shared/document/carry.ts';
+import { later } from '../../parts/later/index.tsx';
 import { LinkLine } from '../../parts/link-line/index.tsx';
 import type { NightSession } from '../../session/night-session.ts';
-import { InvitePanel } from './invite-panel.tsx';
 import { LeadPlan } from './lead-plan.tsx';
-import { createLeadState, type LeadState } from './lead-state.ts';
-import { LightPanel } from './light-panel.tsx';
+import { createLeadState, type LeadState, type Panel } from './lead-state.ts';
 import { LightStrip } from './light-strip.tsx';
-import { ListPanel } from './list-panel.tsx';
-import { MorePanel } from './more-panel.tsx';
 import { NudgePanel } from './nudge-panel.tsx';
 import { StandKeys } from './stand-keys.tsx';
 import './panels.css';
@@ -87,18 +85,23 @@ function CallKey({ state }: { state: LeadState }) {
   );
 }
 
-const PANELS = {
+/** What is opened by a press is fetched by that press; a phone that was there once keeps it. */
+const PANELS: Record<Panel, ComponentType<{ state: LeadState }>> = {
   none: () => null,
-  light: LightPanel,
   nudge: NudgePanel,
-  list: ListPanel,
-  more: MorePanel,
-  invite: InvitePanel,
-} as const;
+  light: later(async () => (await import('./light-panel.tsx')).LightPanel),
+  list: later(async () => (await import('./list-panel.tsx')).ListPanel),
+  more: later(async () => (await import('./more-panel.tsx')).MorePanel),
+  invite: later(async () => (await import('./invite-panel.tsx')).InvitePanel),
+  frames: later(async () => (await import('./frames-panel.tsx')).FramesPanel),
+  room: later(async () => (await import('./room-panel.tsx')).RoomPanel),
+  gear: later(async () => (await import('./gear-panel.tsx')).GearPanel),
+};
 
 /** The lead's face: the plan, the chosen stand's numbers, how far its call got, and one key that sends it. */
 export function LeadFace({ session }: { session: NightSession }) {
   const state = useMemo(() => createLeadState(session), [session]);
+  useEffect(() => state.close, [state]);
   const night = session.night.value;
   const Panel = PANELS[state.panel.value];
   if (!state.standId.value && night?.stands[0]) state.standId.value = night.stands[0].id;

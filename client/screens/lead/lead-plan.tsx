@@ -1,21 +1,24 @@
-import { useComputed, useSignal } from '@preact/signals';
+import { useComputed } from '@preact/signals';
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import type { Spot } from '../../../core/geometry/spot.ts';
-import { bearingDeg } from '../../../core/guidance/bearing.ts';
 import { fieldOfView } from '../../../core/light/field-of-view.ts';
 import { latestCarry } from '../../../shared/document/ask.ts';
 import { type Carry, isOpen } from '../../../shared/document/carry.ts';
 import type { Stand } from '../../../shared/document/parts.ts';
 import type { Night } from '../../../shared/document/snapshot.ts';
+import { LightMap } from '../../parts/light-map/index.tsx';
 import { Loupe } from '../../parts/plan/loupe.tsx';
 import { Plan } from '../../parts/plan/plan.tsx';
-import { fitView, type PlanView, toScreen, zoomed } from '../../parts/plan/plan-view.ts';
+import { fitView, type PlanView, toScreen } from '../../parts/plan/plan-view.ts';
 import { StandSign } from '../../parts/plan/stand-sign.tsx';
 import { type TapeLook, TapeMark } from '../../parts/plan/tape-mark.tsx';
 import { useSize } from '../../parts/plan/use-size.ts';
 import { ViewSign } from '../../parts/plan/view-sign.tsx';
-import type { Draft, LeadState } from './lead-state.ts';
+import type { Draft } from './draft.ts';
+import { FrameInset } from './frame-inset.tsx';
+import type { LeadState } from './lead-state.ts';
 import { usePlanTouch } from './use-plan-touch.ts';
+import { ViewKeys } from './view-keys.tsx';
 
 const LOOKS: Partial<Record<Carry['state'], TapeLook>> = {
   called: 'called',
@@ -81,45 +84,6 @@ function DraftMark({ draft, stand, view }: { draft: Draft; stand: Stand; view: P
   );
 }
 
-/** Bearings that may be up: as the plan was drawn, its quarter turns, and what the camera looks at. */
-function nextUp(night: Night, upDeg: number): number {
-  const seen = night.moment?.view;
-  const camera = seen ? bearingDeg(seen.camera.spot, seen.subject.spot) : null;
-  const ways = [0, 90, 180, 270, ...(camera === null ? [] : [camera])];
-  const now = ways.findIndex((way) => Math.abs(way - upDeg) < 0.5);
-  return ways[(now + 1) % ways.length] ?? 0;
-}
-
-function ViewKeys({
-  night,
-  view,
-  set,
-}: {
-  night: Night;
-  view: PlanView;
-  set: (view: PlanView | null) => void;
-}) {
-  const size = { widthPx: view.widthPx, heightPx: view.heightPx };
-  const turned = () => set(fitView(night.room?.outline ?? [], size, nextUp(night, view.upDeg)));
-  return (
-    <fieldset class="view-keys">
-      <legend class="said-only">Plan on the screen</legend>
-      <button type="button" aria-label="Larger" onClick={() => set(zoomed(view, 1.4))}>
-        +
-      </button>
-      <button type="button" aria-label="Smaller" onClick={() => set(zoomed(view, 1 / 1.4))}>
-        −
-      </button>
-      <button type="button" aria-label="Turn the plan" onClick={turned}>
-        ↻
-      </button>
-      <button type="button" aria-label="Whole room" onClick={() => set(null)}>
-        ▢
-      </button>
-    </fieldset>
-  );
-}
-
 const MOVE: Record<string, readonly [number, number]> = {
   ArrowLeft: [-1, 0],
   ArrowRight: [1, 0],
@@ -133,7 +97,7 @@ export function LeadPlan({ state }: { state: LeadState }) {
   const { element, size } = useSize<HTMLDivElement>();
   const [ownView, setView] = useState<PlanView | null>(null);
   const before = useRef<Draft | null>(null);
-  const held = useSignal(false);
+  const { held } = state;
   const stand = useComputed(() => state.stand.value).value;
   const draft = state.draft.value;
   const outline = night?.room?.outline;
@@ -171,6 +135,7 @@ export function LeadPlan({ state }: { state: LeadState }) {
     if (mark && !state.draft.peek()) state.place(mark.spot);
   };
   const seen = night?.moment?.view;
+  const lit = state.light.lit.value;
   return (
     <section class="lead-plan" ref={element} aria-label="Plan">
       {night && view && (
@@ -190,13 +155,19 @@ export function LeadPlan({ state }: { state: LeadState }) {
               )
             }
           >
+            {outline && lit && (held.value || state.mapPinned.value) && (
+              <LightMap lines={lit.lines} outline={outline} view={view} signs={signs} />
+            )}
             {seen && (
               <ViewSign seen={seen} horizontalDeg={fieldOfView(seen.frame).horizontalDeg} view={view} />
             )}
             <Stands night={night} view={view} />
             {draft && stand && <DraftMark draft={draft} stand={stand} view={view} />}
           </Plan>
-          <ViewKeys night={night} view={view} set={setView} />
+          {lit && (
+            <FrameInset report={lit.report} away={draft && toScreen(view, draft.mark.spot)} view={view} />
+          )}
+          <ViewKeys state={state} night={night} view={view} set={setView} />
           <button
             type="button"
             class="arrow-key"

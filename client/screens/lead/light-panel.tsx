@@ -1,3 +1,4 @@
+import type { LightReport } from '../../../core/light/report/light-report.ts';
 import {
   F_NUMBERS,
   ISO_SPEEDS,
@@ -11,8 +12,15 @@ import { Cautions } from '../../parts/cautions/index.tsx';
 import { SheetPanel } from '../../parts/sheet-panel/index.tsx';
 import { Stepper } from '../../parts/stepper/index.tsx';
 import { REFUSED } from '../../words/refusal-words.ts';
+import { adviceWords, missedWords, powersWords } from '../../words/report-words.ts';
+import { FrameView } from './frame-view.tsx';
 import type { LeadState } from './lead-state.ts';
+import { LevelsTable } from './levels-table.tsx';
 import { LightStrip } from './light-strip.tsx';
+import { ReadinessLine } from './readiness-line.tsx';
+import { CameraFlash, WishSteppers } from './wish-steppers.tsx';
+
+const NO_BREAK = '\u00a0';
 
 type ExposureField = keyof Entry<'moment/exposure'>;
 
@@ -64,9 +72,45 @@ function AmbientStepper({ state }: { state: LeadState }) {
   );
 }
 
-/** The light sheet: the stand's numbers, the camera's settings, the room's light, and every caution for the mark. */
+/** A light's letter and its power stay on one line. */
+const powersOnKey = (report: LightReport): string =>
+  powersWords(report)
+    .split(', ')
+    .map((power) => power.replaceAll(' ', NO_BREAK))
+    .join(', ');
+
+/** The picture, the numbers, and what to do about them. */
+function Report({ state }: { state: LeadState }) {
+  const report = state.light.lit.value?.report;
+  const units = state.session.night.value?.units ?? 'metric';
+  if (!report) return null;
+  const missed = missedWords(report);
+  const advice = report.advice.map((one) => adviceWords(one, report, units));
+  return (
+    <>
+      <FrameView report={report} />
+      <h3>Powers</h3>
+      {advice.length === 0 && missed.length === 0 && <p>The powers are as wanted.</p>}
+      <ul class="plain-list">
+        {[...advice, ...missed].map((line) => (
+          <li key={line}>{line}</li>
+        ))}
+      </ul>
+      <button type="button" class="main-key take-key" onClick={state.takePowers}>
+        {`Take ${powersOnKey(report)}`}
+      </button>
+      <LevelsTable report={report} units={units} />
+    </>
+  );
+}
+
+/** The light sheet: picture, numbers and powers, the camera's settings, what is wanted, and every caution. */
 export function LightPanel({ state }: { state: LeadState }) {
   const letter = state.stand.value?.kit.letter ?? '';
+  const to = (panel: 'frames' | 'room' | 'gear') => () => {
+    state.panelBehind.value = 'light';
+    state.panel.value = panel;
+  };
   return (
     <SheetPanel
       title={`Light sheet, ${letter}`}
@@ -75,12 +119,25 @@ export function LightPanel({ state }: { state: LeadState }) {
       }}
     >
       <LightStrip state={state} />
+      <ReadinessLine state={state} />
+      <Report state={state} />
+      <div class="three-keys">
+        <button type="button" onClick={to('frames')}>
+          Test frames
+        </button>
+        <button type="button" onClick={to('room')}>
+          Room
+        </button>
+        <button type="button" onClick={to('gear')}>
+          Heads
+        </button>
+      </div>
+      <h3>Camera</h3>
       <ExposureSteppers state={state} />
+      <CameraFlash state={state} />
       <AmbientStepper state={state} />
-      <p class="quiet">
-        Light that comes back from walls and ceiling is not in these numbers: expect a little more in a small
-        pale room. A test frame has the last word.
-      </p>
+      <h3>Wanted</h3>
+      <WishSteppers state={state} />
       <Cautions cautions={state.cautions.value} />
     </SheetPanel>
   );

@@ -1,5 +1,8 @@
+import type { LightSheet } from '../../../core/light/light-sheet.ts';
 import { powerLabel } from '../../../core/units/power.ts';
+import { spreadWords } from '../../words/frame-words.ts';
 import { angleWords, frameWords, heightWords, powerAdvice, stopsWords } from '../../words/light-words.ts';
+import { behindWords, powersWords, seenShortly } from '../../words/report-words.ts';
 import type { LeadState } from './lead-state.ts';
 
 /** The worst caution in one line; the light sheet has all of them whole. */
@@ -13,6 +16,20 @@ function WorstCaution({ state }: { state: LeadState }) {
       {`${worst.level === 'stop' ? '■ Stop' : '▲ Caution'}${more}: ${worst.title}. ${worst.detail}`}
     </span>
   );
+}
+
+/** Level of the subject with its spread, once the room has been asked; until then the light that comes straight. */
+function subjectLevel(state: LeadState, sheet: LightSheet): string {
+  const total = state.light.lit.value?.report.subject.total ?? null;
+  return total ? `subject ${spreadWords(total)}` : `subject ${stopsWords(sheet.totalStops)}`;
+}
+
+/** What is behind the subject, or how far the room is that it follows from. */
+function behindLine(state: LeadState): string {
+  const report = state.light.lit.value?.report;
+  if (report) return behindWords(report);
+  const readiness = state.light.readiness.value;
+  return readiness.kind === 'working' ? `room: ${Math.round(readiness.part * 100)} %` : 'room …';
 }
 
 /**
@@ -29,24 +46,29 @@ export function LightStrip({ state }: { state: LeadState }) {
   };
   const { letter } = stand.kit;
   const units = state.session.night.value?.units ?? 'metric';
+  const report = state.light.lit.value?.report ?? null;
+  const seen = report?.units.find(({ id }) => id === stand.id);
+  const trouble = state.light.trouble.value;
   return (
     <button type="button" class="light-strip" onClick={open} aria-label={`Light sheet of ${letter}`}>
-      {sheet.kind === 'cannot' ? (
+      {sheet.kind === 'cannot' || trouble ? (
         <>
           <b class="power">{letter}</b>
-          <span class="trouble reason">{sheet.reason}</span>
+          <span class="trouble reason">{sheet.kind === 'cannot' ? sheet.reason : trouble}</span>
         </>
       ) : (
         <>
           <span class="power">
             <b>{`${letter} ${powerLabel(mark.powerStops)}`}</b>
-            {` subject ${stopsWords(sheet.totalStops)}`}
+            <small>{` ${subjectLevel(state, sheet)}`}</small>
           </span>
-          <span>{powerAdvice(sheet)}</span>
-          <span>{angleWords(sheet)}</span>
+          <span>{report ? `Wanted: ${powersWords(report)}` : powerAdvice(sheet)}</span>
+          <span>{`${angleWords(sheet)}; ${heightWords(sheet, units)}`}</span>
           <span>
-            {`${heightWords(sheet, units)}; `}
-            <i class={sheet.inFrame.part === 'none' ? 'quiet' : 'trouble'}>{frameWords(sheet, letter)}</i>
+            {`${behindLine(state)}; `}
+            <i class={sheet.inFrame.part === 'none' ? 'quiet' : 'trouble'}>
+              {seen ? seenShortly(seen) : frameWords(sheet, letter)}
+            </i>
           </span>
         </>
       )}

@@ -18,6 +18,10 @@ export function MorePanel({ state }: { state: LeadState }) {
       ? { text: `${name} is on.`, undo: back }
       : { text: REFUSED[outcome.reason], undo: null };
   };
+  const to = (panel: 'room' | 'gear') => () => {
+    state.panelBehind.value = 'more';
+    state.panel.value = panel;
+  };
   return (
     <SheetPanel
       title={known.about?.title ?? 'Night'}
@@ -33,6 +37,14 @@ export function MorePanel({ state }: { state: LeadState }) {
       >
         Code for the assistant’s phone
       </button>
+      <div class="two-keys">
+        <button type="button" onClick={to('room')}>
+          Room and its light
+        </button>
+        <button type="button" onClick={to('gear')}>
+          Heads and modifiers
+        </button>
+      </div>
       <h3>Running order</h3>
       <ul class="moment-keys">
         {known.moments.map((moment) => (
