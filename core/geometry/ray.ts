@@ -1,4 +1,3 @@
-import { edgesOf } from './polygon.ts';
 import { dot, type Spot, subtract } from './spot.ts';
 
 /** Where a ray first meets an outline: how far along the ray [m], and which edge it met. */
@@ -37,17 +36,19 @@ function shifted(a: Spot, b: Spot, byM: number): [Spot, Spot] | null {
   ];
 }
 
-function rayToEdge(from: Spot, direction: Spot, [a, b]: [Spot, Spot], inflateM: number): number | null {
+const nearer = (one: number | null, other: number | null): number | null =>
+  one === null ? other : other === null ? one : Math.min(one, other);
+
+function rayToEdge(from: Spot, direction: Spot, a: Spot, b: Spot, inflateM: number): number | null {
   if (!(inflateM > 0)) return rayToSegment(from, direction, a, b);
-  const hits = [
-    rayToCircle(from, direction, a, inflateM),
-    rayToCircle(from, direction, b, inflateM),
-    ...[inflateM, -inflateM].map((byM) => {
-      const side = shifted(a, b, byM);
-      return side ? rayToSegment(from, direction, side[0], side[1]) : null;
-    }),
-  ].filter((hit) => hit !== null);
-  return hits.length > 0 ? Math.min(...hits) : null;
+  const toEnds = nearer(rayToCircle(from, direction, a, inflateM), rayToCircle(from, direction, b, inflateM));
+  const left = shifted(a, b, inflateM);
+  const right = shifted(a, b, -inflateM);
+  const toSides = nearer(
+    left && rayToSegment(from, direction, left[0], left[1]),
+    right && rayToSegment(from, direction, right[0], right[1]),
+  );
+  return nearer(toEnds, toSides);
 }
 
 /**
@@ -65,8 +66,12 @@ export function rayToOutline(
   inflateM: number,
 ): RayHit | null {
   let best: RayHit | null = null;
-  for (const [edge, ends] of edgesOf(outline).entries()) {
-    const distanceM = rayToEdge(from, direction, ends, inflateM);
+  // No list of edges: this runs some hundred times for every move of a finger.
+  for (let edge = 0; edge < outline.length; edge++) {
+    const a = outline[edge];
+    const b = outline[(edge + 1) % outline.length];
+    if (!a || !b) continue;
+    const distanceM = rayToEdge(from, direction, a, b, inflateM);
     if (distanceM === null || !Number.isFinite(distanceM)) continue;
     if (best === null || distanceM < best.distanceM) best = { distanceM, edge };
   }

@@ -11,6 +11,7 @@ import {
   openSheet,
   roomWorkedOut,
   row,
+  textOf,
   type,
 } from './support/light.ts';
 
@@ -40,7 +41,7 @@ test('[LEAD8] the room is worked out with progress shown; then picture and numbe
   await openSheet(lead);
   await expect(row(lead, 'Wanted things behind')).toContainText('Top table');
   await expect(row(lead, 'Unwanted things behind')).toContainText('Kitchen hatch');
-  const numbers = await lead.locator('.levels').innerText();
+  const numbers = await textOf(lead.locator('.levels'));
   expect(numbers).not.toMatch(/NaN|Infinity|undefined/);
 });
 
@@ -52,7 +53,7 @@ test('[LEAD4] strip, picture and map follow the finger; the map goes with it unl
   const inset = lead.locator('.frame-inset .frame-picture');
   const lines = lead.locator('.light-map path.iso');
   const seen = async () => ({
-    strip: await lead.locator('.light-strip').innerText(),
+    strip: await textOf(lead.locator('.light-strip')),
     grey: String(await greyOf(inset)),
     lines: String(await lines.evaluateAll((paths) => paths.map((path) => path.getAttribute('d')))),
   });
@@ -93,7 +94,7 @@ test('[LEAD9] the power of a draft is the solved one, and that is what is called
   await finger.move(await planPoint(lead, 0.6, 0.7));
   await finger.up();
   await draftSolved(lead, 'K');
-  const said = await lead.locator('.light-strip .power b').innerText();
+  const said = await textOf(lead.locator('.light-strip .power b'));
   await lead.locator('.call-key').click();
   const assistant = await evening.phone('assistant');
   await expect(assistant.locator('.carry-card')).toContainText(said.replace('K ', ''));
@@ -105,7 +106,7 @@ test('“Take” sets the solved powers: they arrive as nudges, and undo puts th
   await openSheet(lead);
   const was = (await evening.night()).stands.find(({ kit }) => kit.letter === 'B')?.place.mark.powerStops;
   const take = lead.getByRole('button', { name: /^Take / });
-  const [, wanted = ''] = /B (.*)$/.exec((await take.innerText()).replaceAll('\u00a0', ' ')) ?? [];
+  const [, wanted = ''] = /B (.*)$/.exec((await textOf(take)).replaceAll('\u00a0', ' ')) ?? [];
   expect(wanted).not.toBe('1/64');
   await take.click();
   const card = assistant.locator('.carry-card');
@@ -143,15 +144,15 @@ test('[LEAD8] a roof that cannot be is named, and the last numbers stay; a field
 }) => {
   const lead = await evening.phone('lead');
   await openSheet(lead);
-  const underFlat = await lead.locator('.levels').innerText();
+  const underFlat = await textOf(lead.locator('.levels'));
   await openFromSheet(lead, 'Room');
   const flat = await evening.night();
   await lead.getByRole('button', { name: 'Tent, ridge' }).click();
   await expect(lead.locator('.sheet-panel progress')).toBeVisible();
   await expect(lead.locator('.sheet-panel progress')).toHaveCount(0, { timeout: 20_000 });
   await backToSheet(lead);
-  await expect(lead.locator('.levels')).not.toHaveText(underFlat, { useInnerText: true });
-  const tent = await lead.locator('.levels').innerText();
+  await expect(lead.locator('.levels')).not.toHaveText(underFlat);
+  const tent = await textOf(lead.locator('.levels'));
   await openFromSheet(lead, 'Room');
   await type(lead.getByLabel('Height of the peak'), '3');
   const alert = lead.locator('.sheet-panel > .sheet-body > [role=alert]');
@@ -160,10 +161,10 @@ test('[LEAD8] a roof that cannot be is named, and the last numbers stay; a field
   await expect(lead.locator('.sheet-panel .light-strip')).toContainText(
     'The peak at 3 m is not above the walls',
   );
-  expect(await lead.locator('.levels').innerText()).toBe(tent);
+  expect(await textOf(lead.locator('.levels'))).toBe(tent);
   // Asked again about the light, the room that cannot be is still said, and its numbers are still the last good ones'.
   await lead.getByRole('button', { name: 'ISO up' }).click();
-  await expect(lead.locator('.levels')).not.toHaveText(tent, { useInnerText: true });
+  await expect(lead.locator('.levels')).not.toHaveText(tent);
   await expect(lead.locator('.sheet-panel .light-strip')).toContainText(
     'The peak at 3 m is not above the walls',
   );
@@ -210,9 +211,9 @@ test('heads: no guide number of 0; one measured without a room gives half a stop
   const keyUnlike = async (before: string) => {
     await backToSheet(lead);
     await expect(key).not.toHaveText(before);
-    return { text: await key.innerText(), stops: (await level(lead, 'Key alone')).stops };
+    return { text: await textOf(key), stops: (await level(lead, 'Key alone')).stops };
   };
-  const printed = { text: await key.innerText(), stops: (await level(lead, 'Key alone')).stops };
+  const printed = { text: await textOf(key), stops: (await level(lead, 'Key alone')).stops };
   const subject = await level(lead, 'Subject, all light');
   const heads = await openFromSheet(lead, 'Heads');
   const head = heads.getByRole('region', { name: 'Head for the key' });

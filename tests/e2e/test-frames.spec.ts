@@ -1,6 +1,6 @@
 import { expect, type Locator, type Page } from '@playwright/test';
 import { test } from './support/evening.ts';
-import { backToSheet, level, openFromSheet, openSheet, row, type } from './support/light.ts';
+import { backToSheet, level, openFromSheet, openSheet, row, textOf, type } from './support/light.ts';
 
 async function openFrames(lead: Page): Promise<Locator> {
   if ((await lead.locator('.sheet-panel').count()) === 0) await openSheet(lead);
@@ -12,7 +12,7 @@ async function subjectUnlike(lead: Page, before: string): Promise<string> {
   await backToSheet(lead);
   const cell = row(lead, 'Subject, all light');
   await expect(cell).not.toHaveText(before);
-  return cell.innerText();
+  return textOf(cell);
 }
 
 test('a test frame in two presses narrows the numbers; undo and taking out bring them back', async ({
@@ -20,7 +20,7 @@ test('a test frame in two presses narrows the numbers; undo and taking out bring
 }) => {
   const lead = await evening.phone('lead');
   await openSheet(lead);
-  const before = await row(lead, 'Subject, all light').innerText();
+  const before = await textOf(row(lead, 'Subject, all light'));
   const first = await level(lead, 'Subject, all light');
   const panel = await openFrames(lead);
   await expect(panel.getByRole('button', { name: 'K alone' })).toHaveAttribute('aria-pressed', 'true');

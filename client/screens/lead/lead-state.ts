@@ -17,6 +17,7 @@ import type { HeadsUp, HeadsUpReach } from '../../../shared/messages/signals.ts'
 import type { NightSession } from '../../session/night-session.ts';
 import { isDurable } from '../../session/sent.ts';
 import { aimedMark } from '../../state/aimed-mark.ts';
+import { inOwnTask } from '../../state/in-own-task.ts';
 import { type Added, cautionsAt, NOTHING_ADDED, sheetAt } from '../../state/reading.ts';
 import { type RoomLightState, watchRoomLight } from '../../state/room-light.ts';
 import { REFUSED } from '../../words/refusal-words.ts';
@@ -130,6 +131,14 @@ export function createLeadState(session: NightSession): LeadState {
     if (!isSame) lastPlace = now;
     return lastPlace;
   });
+  const cautions = inOwnTask<readonly Caution[]>(
+    () => {
+      const [known, one, at] = [session.night.value, stand.value, place.value];
+      return () => (known && one && at ? cautionsAt(known, one, at) : []);
+    },
+    held,
+    [],
+  );
   const say = (text: string, undo: (() => void) | null = null) => {
     notice.value = { text, undo };
   };
@@ -171,10 +180,7 @@ export function createLeadState(session: NightSession): LeadState {
       const [known, one, at] = [session.night.value, stand.value, mark.value];
       return known && one && at ? sheetAt(known, one, at, addedTo(one.id)) : null;
     }),
-    cautions: computed(() => {
-      const known = session.night.value;
-      return known && stand.value && place.value ? cautionsAt(known, stand.value, place.value) : [];
-    }),
+    cautions: cautions.value,
     light,
     units: light.units,
     mapPinned: signal(false),
@@ -236,6 +242,7 @@ export function createLeadState(session: NightSession): LeadState {
     ringReach,
     close: () => {
       stopPower();
+      cautions.stop();
       light.close();
     },
   };

@@ -8,6 +8,12 @@ import { featuresBehind, ratioWords, seenWords, shadowWords } from '../../words/
 const stopsOr = (stops: number | null): string => (stops === null ? '–' : stopsWords(stops));
 const chance = (value: number | null): string => (value === null ? '–' : `${Math.round(value * 100)} %`);
 
+/** Two digits: batteries are not known better. */
+function roughly(count: number): number {
+  const size = 10 ** Math.max(0, Math.floor(Math.log10(Math.max(1, count))) - 1);
+  return Math.floor(count / size) * size;
+}
+
 /** Every number of the sheet with its name: levels in stops over correct, then what hangs on places. */
 function rowsOf(report: LightReport, units: Units): [string, string][] {
   const { subject, frame } = report;
@@ -17,7 +23,7 @@ function rowsOf(report: LightReport, units: Units): [string, string][] {
     .filter((unit) => unit.recycleS !== null || unit.flashesLeft !== null)
     .map((unit) => {
       const again = unit.recycleS === null ? '' : ` ${unit.recycleS.toFixed(1)} s`;
-      const left = unit.flashesLeft === null ? '' : `, at most ${unit.flashesLeft} flashes`;
+      const left = unit.flashesLeft === null ? '' : `, at most some ${roughly(unit.flashesLeft)} flashes`;
       return `${unit.letter}${again}${left}`;
     });
   return [

@@ -55,11 +55,14 @@ export interface Level {
   readonly sdStops: number;
 }
 
+/** The words of an element, as they are in the page. */
+export const textOf = async (element: Locator): Promise<string> => (await element.textContent()) ?? '';
+
 const signed = (text: string): number => Number(text.replace('−', '-').replace('+', ''));
 
 /** A level of the table, "−0.1 ±0.4"; the spread is NaN where none is shown. */
 export async function level(lead: Page, name: string): Promise<Level> {
-  const [stops = '', spread = '±NaN'] = (await row(lead, name).innerText()).split(' ');
+  const [stops = '', spread = '±NaN'] = (await textOf(row(lead, name))).split(' ');
   return { stops: signed(stops), sdStops: Number(spread.slice(1)) };
 }
 
