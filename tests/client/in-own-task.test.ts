@@ -6,7 +6,8 @@ describe('a value that takes long to make', () => {
   it('is made at once while nothing moves', () => {
     const from = signal(1);
     const held = signal(false);
-    const { value, stop } = inOwnTask(() => ((n) => () => n * 10)(from.value), held, 0);
+    const tenfold = (n: number) => () => n * 10;
+    const { value, stop } = inOwnTask(() => tenfold(from.value), held, 0);
     expect(value.value).toBe(10);
     from.value = 2;
     expect(value.value).toBe(20);
