@@ -25,7 +25,7 @@ export async function openSheet(lead: Page): Promise<void> {
 }
 
 /** Closes the panel that is open and waits for what it was opened from. */
-export async function closeTo(lead: Page, behind: string | RegExp): Promise<void> {
+async function closeTo(lead: Page, behind: string | RegExp): Promise<void> {
   await lead.locator('.sheet-panel').getByRole('button', { name: 'Close' }).click();
   await lead.getByRole('dialog', { name: behind }).waitFor();
 }
