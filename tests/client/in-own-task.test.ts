@@ -32,7 +32,8 @@ describe('a value that takes long to make', () => {
     stop();
   });
 
-  it('is not made any more once nobody wants it', async () => {
+  it('is not made any more once nobody wants it', () => {
+    vi.useFakeTimers();
     const from = signal(1);
     const held = signal(true);
     const made: number[] = [];
@@ -46,7 +47,8 @@ describe('a value that takes long to make', () => {
     );
     stop();
     from.value = 2;
-    await new Promise<void>((resolve) => setTimeout(resolve, 0));
+    vi.runAllTimers();
+    vi.useRealTimers();
     expect(made).toEqual([]);
   });
 });
