@@ -19,6 +19,7 @@ import { SYNC_LIMITS, type SyncLimits } from './sync/limits.ts';
 import { SyncServer } from './sync/sync-server.ts';
 import { machineTime, type Time } from './time.ts';
 import { createUpgradeRouter } from './upgrade/router.ts';
+import { VenueLibrary } from './venues/venue-library.ts';
 
 export interface ServerOptions {
   /** 0 takes any free port. */
@@ -108,6 +109,7 @@ export async function createServer(options: ServerOptions): Promise<HushmarkServ
   const nights = await NightList.load({ store, time, log });
   if (nights.records().length === 0 && options.firstNight) await nights.make(options.firstNight);
   const devices = await Devices.load(store);
+  const venues = await VenueLibrary.load(store);
   const secrets = new Secrets(time.now);
   const hasNight = (id: NightId) => nights.room(id) !== null;
   const sync = new SyncServer({
@@ -124,6 +126,7 @@ export async function createServer(options: ServerOptions): Promise<HushmarkServ
     nightOf: (id) => nights.room(id)?.record ?? null,
     secrets,
     devices,
+    venues,
     attempts: new Attempts(options.pairingRate ?? PAIRING_RATE, time.now),
     time,
     log,

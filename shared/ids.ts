@@ -12,6 +12,7 @@ export type CarryId = Branded<'carry'>;
 export type RevisionId = Branded<'revision'>;
 export type FrameId = Branded<'frame'>;
 export type ReadingId = Branded<'reading'>;
+export type VenueId = Branded<'venue'>;
 
 /** What an id may look like: it stands in URLs, file names and flat keys, so no slash and no dot. */
 export const ID_PATTERN = /^[A-Za-z0-9_-]{1,64}$/;

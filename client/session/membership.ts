@@ -16,15 +16,16 @@ export type Answer<Value> =
 const MEMORY = 'hushmark/member/';
 const memoryKey = (night: string, role: Role) => `${MEMORY}${role}/${night}`;
 
-/** Asks one of the server's routes; never throws. */
+/** Asks one of the server's routes; never throws. Without a method, a body makes it a POST and none a GET. */
 export async function ask<Value>(
   path: string,
   parse: (body: unknown) => Value | null,
   body?: unknown,
+  method: 'GET' | 'POST' | 'PUT' | 'PATCH' | 'DELETE' = body === undefined ? 'GET' : 'POST',
 ): Promise<Answer<Value>> {
   try {
     const response = await fetch(path, {
-      method: body === undefined ? 'GET' : 'POST',
+      method,
       headers: body === undefined ? {} : { 'content-type': 'application/json' },
       body: body === undefined ? null : JSON.stringify(body),
       signal: AbortSignal.timeout(8000),

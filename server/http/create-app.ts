@@ -6,6 +6,7 @@ import { type PairingDeps, pairingRoutes } from './pairing-routes.ts';
 import { errorHandler, refuse } from './refuse.ts';
 import { securityHeaders } from './security-headers.ts';
 import { staticFiles } from './static-files.ts';
+import { type VenueDeps, venueRoutes } from './venue-routes.ts';
 
 /** What anybody may know of the server's health. */
 export interface Health {
@@ -15,7 +16,7 @@ export interface Health {
   readonly uptimeS: number;
 }
 
-export interface AppDeps extends PairingDeps {
+export interface AppDeps extends PairingDeps, VenueDeps {
   readonly assets: ReadonlyMap<string, Asset>;
   readonly health: () => Health;
 }
@@ -40,6 +41,7 @@ export function createApp(deps: AppDeps): Express {
     deps.log.warn({ reason: 'origin', route: request.path }, 'refused');
     refuse(response, 'not-allowed');
   });
+  app.use(venueRoutes(deps));
   app.use(API_ROOT, express.json({ limit: LARGEST_BODY_BYTES }));
   app.use(pairingRoutes(deps));
   app.use(API_ROOT, (_request, response) => refuse(response, 'malformed', 404));

@@ -8,22 +8,20 @@ import {
   type Membership,
   pairRequestSchema,
 } from '../../shared/messages/http.ts';
-import { isRole, type Role } from '../../shared/roles.ts';
+import { isRole } from '../../shared/roles.ts';
 import type { Attempts } from '../access/attempts.ts';
 import { tokenHeader, tokenOf } from '../access/cookies.ts';
-import type { Devices } from '../access/devices.ts';
 import { type Admission, INVITE_MS, type Secrets } from '../access/secrets.ts';
 import type { Log } from '../logging.ts';
 import type { Address } from '../network/addresses.ts';
 import { hostsToOffer, pairLink } from '../network/links.ts';
 import type { Device, NightRecord } from '../store/store.ts';
 import type { Time } from '../time.ts';
+import { type PairedDeps, pairedPhone } from './paired-phone.ts';
 import { refuse } from './refuse.ts';
 
-export interface PairingDeps {
-  readonly nightOf: (id: NightId) => NightRecord | null;
+export interface PairingDeps extends PairedDeps {
   readonly secrets: Secrets;
-  readonly devices: Devices;
   readonly attempts: Attempts;
   readonly time: Time;
   readonly log: Log;
@@ -73,21 +71,12 @@ function pair(deps: PairingDeps) {
   };
 }
 
-/** The paired phone behind a request; answers with the reason and gives null where there is none. */
-function paired(deps: PairingDeps, request: Request, response: Response, night: NightId, role: Role) {
-  const record = deps.nightOf(night);
-  const device = deps.devices.find(tokenOf(request.headers.cookie, night, role), night, role);
-  if (record && device) return { record, device };
-  refuse(response, record ? 'unpaired' : 'no-such-night');
-  return null;
-}
-
 function membership(deps: PairingDeps) {
   return (request: Request, response: Response) => {
     const { night, as } = request.query;
     if (typeof night !== 'string' || !ID_PATTERN.test(night) || !isRole(as))
       return refuse(response, 'malformed');
-    const found = paired(deps, request, response, asId<NightId>(night), as);
+    const found = pairedPhone(deps, request, response, asId<NightId>(night), as);
     if (!found) return;
     response.set('Cache-Control', 'no-store').json(membershipOf(found.device, found.record));
   };
@@ -98,7 +87,7 @@ function invite(deps: PairingDeps) {
     const body = inviteRequestSchema.safeParse(request.body);
     if (!body.success) return refuse(response, 'malformed');
     const night = asId<NightId>(body.data.night);
-    if (!paired(deps, request, response, night, body.data.as)) return;
+    if (!pairedPhone(deps, request, response, night, body.data.as)) return;
     if (body.data.as !== 'lead') return refuse(response, 'not-allowed');
     const { secret, expiresAt } = deps.secrets.mint({ night, role: body.data.role, by: 'lead' }, INVITE_MS);
     const hosts = hostsToOffer(request.get('host') ?? '', deps.addresses(), deps.port());

@@ -8,6 +8,8 @@ const STATUS: Readonly<Record<HttpRefusal, number>> = {
   'bad-secret': 403,
   'not-allowed': 403,
   'no-such-night': 404,
+  'no-such-venue': 404,
+  'library-full': 409,
   'too-many': 429,
   failed: 500,
 };

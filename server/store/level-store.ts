@@ -1,11 +1,11 @@
 import { join } from 'node:path';
 import { ClassicLevel } from 'classic-level';
-import type { NightId } from '../../shared/ids.ts';
+import type { NightId, VenueId } from '../../shared/ids.ts';
 import { StartFailure } from '../start-failure.ts';
 import { sealed, unsealed } from './checksum.ts';
 import { prepareDataDirectory } from './data-directory.ts';
 import { GroupCommit } from './group-commit.ts';
-import type { Device, NightRecord, Store, StoredUpdates } from './store.ts';
+import type { Device, NightRecord, Store, StoredUpdates, VenueRecord } from './store.ts';
 
 type Level = ClassicLevel<string, Uint8Array>;
 type Operation = { type: 'put'; key: string; value: Uint8Array } | { type: 'del'; key: string };
@@ -14,10 +14,14 @@ type Operation = { type: 'put'; key: string; value: Uint8Array } | { type: 'del'
  * Keys sort by their text:   d/<token hash>          a paired phone (JSON)
  *                            n/<night>               a night's record (JSON)
  *                            u/<night>/<number>      an update, sealed with its checksum
+ *                            v/<venue>               a venue's record (JSON)
+ *                            w/<venue>               its text
  * Ids hold no slash (ID_PATTERN), so "u/<night>0" ends a night's range: "0" follows "/".
  */
 const nightKey = (id: NightId) => `n/${id}`;
 const deviceKey = (tokenHash: string) => `d/${tokenHash}`;
+const venueKey = (id: VenueId) => `v/${id}`;
+const venueTextKey = (id: VenueId) => `w/${id}`;
 const updateKey = (id: NightId, number: number) => `u/${id}/${number.toString(16).padStart(12, '0')}`;
 const updatesOf = (id: NightId) => ({ gte: `u/${id}/`, lt: `u/${id}0` });
 
@@ -116,6 +120,23 @@ class LevelStore implements Store {
 
   deleteDevice(tokenHash: string): Promise<void> {
     return this.#commit.add([{ type: 'del', key: deviceKey(tokenHash) }]);
+  }
+
+  async listVenues(): Promise<readonly VenueRecord[]> {
+    const records = await this.#level.values({ gte: 'v/', lt: 'v0' }).all();
+    return records.map((bytes) => fromJson<VenueRecord>(bytes));
+  }
+
+  async loadVenue(id: VenueId): Promise<string | null> {
+    const bytes = await this.#level.get(venueTextKey(id));
+    return bytes === undefined ? null : new TextDecoder().decode(bytes);
+  }
+
+  putVenue(venue: VenueRecord, text?: string): Promise<void> {
+    const operations: Operation[] = [{ type: 'put', key: venueKey(venue.id), value: toJson(venue) }];
+    if (text !== undefined)
+      operations.push({ type: 'put', key: venueTextKey(venue.id), value: new TextEncoder().encode(text) });
+    return this.#commit.add(operations);
   }
 
   async close(): Promise<void> {

@@ -1,10 +1,12 @@
-import type { NightId } from '../../shared/ids.ts';
-import type { Device, NightRecord, Store } from './store.ts';
+import type { NightId, VenueId } from '../../shared/ids.ts';
+import type { Device, NightRecord, Store, VenueRecord } from './store.ts';
 
 /** A store that is gone with the process: for tests and for trying things out. */
 export function createMemoryStore(): Store {
   const nights = new Map<NightId, { record: NightRecord; updates: Uint8Array[] }>();
   const devices = new Map<string, Device>();
+  const venues = new Map<VenueId, VenueRecord>();
+  const venueTexts = new Map<VenueId, string>();
   return {
     where: 'memory only: nothing is kept',
     listNights: async () => [...nights.values()].map(({ record }) => record),
@@ -26,6 +28,12 @@ export function createMemoryStore(): Store {
     listDevices: async () => new Map(devices),
     putDevice: async (tokenHash, device) => void devices.set(tokenHash, device),
     deleteDevice: async (tokenHash) => void devices.delete(tokenHash),
+    listVenues: async () => [...venues.values()],
+    loadVenue: async (id) => venueTexts.get(id) ?? null,
+    putVenue: async (venue, text) => {
+      venues.set(venue.id, venue);
+      if (text !== undefined) venueTexts.set(venue.id, text);
+    },
     close: async () => undefined,
   };
 }

@@ -1,4 +1,4 @@
-import type { NightId, PersonId } from '../../shared/ids.ts';
+import type { NightId, PersonId, VenueId } from '../../shared/ids.ts';
 import type { Role } from '../../shared/roles.ts';
 
 /** A night as the list of nights shows it; the night itself is its updates. */
@@ -17,6 +17,16 @@ export interface Device {
   readonly pairedAt: number;
 }
 
+/** A venue as the list of the library shows it; the venue itself is the text beside it. */
+export interface VenueRecord {
+  readonly id: VenueId;
+  readonly name: string;
+  readonly savedAt: number;
+  readonly featureCount: number;
+  /** When it was removed from the library; null while it is there. */
+  readonly removedAt: number | null;
+}
+
 export interface StoredUpdates {
   /** Oldest first. */
   readonly updates: readonly Uint8Array[];
@@ -25,7 +35,7 @@ export interface StoredUpdates {
 }
 
 /**
- * Where nights and paired phones are kept. Every promise that resolves means: it would be there after the
+ * Where nights, paired phones and venues are kept. Every promise that resolves means: it would be there after the
  * power was cut. A promise that rejects means: it may or may not be there.
  */
 export interface Store {
@@ -47,6 +57,11 @@ export interface Store {
   listDevices(): Promise<ReadonlyMap<string, Device>>;
   putDevice(tokenHash: string, device: Device): Promise<void>;
   deleteDevice(tokenHash: string): Promise<void>;
+  listVenues(): Promise<readonly VenueRecord[]>;
+  /** The text of a venue as it was put; null where there is none. */
+  loadVenue(id: VenueId): Promise<string | null>;
+  /** A venue's record, and its text with it, both or neither; without a text the stored one stays. */
+  putVenue(venue: VenueRecord, text?: string): Promise<void>;
   /** Waits for what is being written, then lets go of everything. */
   close(): Promise<void>;
 }

@@ -12,6 +12,10 @@ export interface Revision {
   readonly change: string | null;
   readonly by: string;
   readonly at: number;
+  /** For a nudge: the mark that it, and all that it folds, changed. */
+  readonly from?: Mark;
+  /** The nudge before it that this one speaks for too (SPEC DOC23). */
+  readonly folds?: string;
   /** Only stamps that were not taken back. */
   readonly stamps: Readonly<Partial<Record<StampKind, Stamp>>>;
 }
@@ -69,6 +73,15 @@ export const laterRevision = (a: Revision, b: Revision): Revision => {
   if (a.number !== b.number) return a.number > b.number ? a : b;
   return a.id > b.id ? a : b;
 };
+
+/**
+ * The revisions that somebody has been told of as one each, oldest first: a nudge that a later one folded is not among
+ * them, since the later one speaks for both. How often a call changed is one less than how many these are.
+ */
+export function toldRevisions(carry: Pick<Carry, 'revisions'>): readonly Revision[] {
+  const folded = new Set(carry.revisions.flatMap(({ folds }) => folds ?? []));
+  return carry.revisions.filter(({ id }) => !folded.has(id));
+}
 
 export interface CarryParts {
   readonly id: CarryId;

@@ -46,6 +46,9 @@ const shapeSchema = z.discriminatedUnion('kind', [
   }),
 ]);
 
+/** So many features a plan may hold: a hall of two hundred tables with all that stands between them, twice. */
+export const MOST_FEATURES = 500;
+
 const FEATURE_KINDS = [
   'dance-floor',
   'table',
@@ -150,6 +153,10 @@ export const entrySchemas = {
     change: z.nullable(text(120)),
     by: id,
     at: instant,
+    /** The mark that a nudge, and all that it folds, changed: what the change is told against. */
+    from: z.exactOptional(markSchema),
+    /** The nudge before it that was still under way: this one speaks for both (SPEC DOC23). */
+    folds: z.exactOptional(id),
   }),
   'carry/stamp': z.object({
     by: id,

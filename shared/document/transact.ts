@@ -28,6 +28,11 @@ export interface Pen {
    * taken away, so that giving the former value is an undo.
    */
   replace(root: Root, key: string, value: object): void;
+  /**
+   * Takes a key out of the map, where undo can bring it back. If another phone set the key apart, what it set stays,
+   * unless this phone had set the key too: then the tie of the two settings decides, on all phones alike.
+   */
+  remove(root: Root, key: string): void;
   /** Appends to the log of the night. */
   log(what: string, about: string, detail?: string): void;
 }
@@ -59,8 +64,9 @@ export function commit<Result>(doc: Y.Doc, origin: Origin, hand: Hand, act: (pen
       const kept = isPlain(old) ? Object.entries(old).filter(([field]) => !known.has(field)) : [];
       map.set(key, { ...Object.fromEntries(kept), ...value });
     };
+    const remove: Pen['remove'] = (root, key) => rootOf(doc, root).delete(key);
     const log: Pen['log'] = (what, about, detail) =>
       write('log', hand.newId(), { by: hand.person, at: hand.now(), what, about, detail: detail ?? null });
-    return act({ write, replace, log });
+    return act({ write, replace, remove, log });
   }, origin);
 }

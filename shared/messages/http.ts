@@ -30,6 +30,22 @@ export const inviteSchema = z.object({
 /** Links with their QR codes (an SVG as text), one for each address of the server, the likeliest first. */
 export type Invite = z.infer<typeof inviteSchema>;
 
+/** A venue of the library as a list shows it. */
+export const venueSummarySchema = z.object({
+  id,
+  name: z.string(),
+  savedAt: z.number(),
+  featureCount: z.number(),
+  /** When it was removed; null while it is there. A removed one can be restored. */
+  removedAt: z.nullable(z.number()),
+});
+export type VenueSummary = z.infer<typeof venueSummarySchema>;
+
+export const venueListSchema = z.object({ venues: z.array(venueSummarySchema) });
+export type VenueList = z.infer<typeof venueListSchema>;
+
+export const renameVenueSchema = z.object({ name: z.string().check(z.minLength(1), z.maxLength(80)) });
+
 /** Every refusal of the HTTP routes: a reason that the screen words. */
 const REFUSALS = [
   'malformed',
@@ -37,6 +53,8 @@ const REFUSALS = [
   'not-allowed',
   'bad-secret',
   'no-such-night',
+  'no-such-venue',
+  'library-full',
   'too-many',
   'failed',
 ] as const;
@@ -48,7 +66,11 @@ export const API = {
   membership: '/api/membership',
   invite: '/api/invite',
   health: '/api/health',
+  venues: '/api/venues',
 } as const;
+
+/** The path of one venue of the library; ids need no escaping. */
+export const venuePath = (venue: string): string => `${API.venues}/${venue}`;
 
 /** The name of the cookie that holds a device token: one per night and role, so one browser can be both. */
 export const tokenCookie = (night: string, role: Role): string => `hushmark-${role}-${night}`;

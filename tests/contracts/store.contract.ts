@@ -1,7 +1,7 @@
 import * as fc from 'fast-check';
 import { expect, test } from 'vitest';
 import type { Device, Store } from '../../server/store/store.ts';
-import { asId, type NightId, type PersonId } from '../../shared/ids.ts';
+import { asId, type NightId, type PersonId, type VenueId } from '../../shared/ids.ts';
 
 const id = (text: string) => asId<NightId>(text);
 const record = (name: string, madeAt = 1) => ({ id: id(name), title: `Night ${name}`, madeAt });
@@ -14,6 +14,8 @@ const device: Device = {
   name: 'Noor',
   pairedAt: 12,
 };
+
+const hall = { id: asId<VenueId>('hall'), name: 'Hall', savedAt: 5, featureCount: 2, removedAt: null };
 
 /** What every store has to do, whatever it is made of. `open` gives an empty one. */
 export function storeContract(open: () => Promise<Store>): void {
@@ -103,6 +105,24 @@ export function storeContract(open: () => Promise<Store>): void {
     await store.compact(id('a'), bytes(1, 2, 3, 4));
     await store.append(id('a'), bytes(5));
     expect((await store.loadNight(id('a'))).updates).toEqual([bytes(1, 2, 3, 4), bytes(5)]);
+  });
+
+  test('a venue comes back with its text, and another record leaves the text as it was', async () => {
+    const store = await open();
+    expect(await store.listVenues()).toEqual([]);
+    expect(await store.loadVenue(hall.id)).toBeNull();
+    const text = JSON.stringify({ name: 'Höfe “1”', features: {} });
+    await store.putVenue(hall, text);
+    await store.putVenue({ ...hall, id: asId<VenueId>('hall-'), name: 'Another' }, '{}');
+    await store.putVenue({ ...hall, name: 'Old hall', removedAt: 9 });
+    expect(await store.loadVenue(hall.id)).toBe(text);
+    const records = [...(await store.listVenues())].sort((a, b) => (a.id < b.id ? -1 : 1));
+    expect(records).toEqual([
+      { ...hall, name: 'Old hall', removedAt: 9 },
+      { ...hall, id: 'hall-', name: 'Another' },
+    ]);
+    expect(await store.listNights(), 'nights and phones are kept apart from venues').toEqual([]);
+    expect([...(await store.listDevices())]).toEqual([]);
   });
 
   test('paired phones are kept by the hash of their token until they are taken out', async () => {

@@ -90,21 +90,23 @@ describe('nudges', () => {
   });
 
   it('[DOC14] a nudge makes the next revision, keeps the rest of the mark, and says what it changed', () => {
-    const { doc, lead } = seenFrom({ x: 9, y: 12 }, { x: 9, y: 6 });
+    const { doc, lead, clock } = seenFrom({ x: 9, y: 12 }, { x: 9, y: 6 });
     const first = callKey(doc, lead, markAt(9, 6));
     const nudges: readonly (readonly [Nudge, string])[] = [
       [{ kind: 'move', way: 'camera-left', byM: 0.5 }, 'camera-left 0.5 m'],
       [{ kind: 'height', byM: -0.2 }, 'height -0.2 m'],
       [{ kind: 'tilt', byDeg: 5 }, 'tilt +5 °'],
+      [{ kind: 'turn', byDeg: 60 }, 'turn +60 °'],
       [{ kind: 'power', byStops: 1 }, 'power +1 stop'],
     ];
     nudges.forEach(([nudge, words], index) => {
+      clock.pass(5000);
       const on = done(nudgeCarry(doc, lead, { standId: 'key', nudge }));
       expect(on.carryId).toBe(first.carryId);
       expect(carryOf(doc, on).current).toMatchObject({ number: index + 2, why: 'nudge', change: words });
     });
     expect(carryOf(doc, first).current.mark).toEqual(
-      markAt(8.5, 6, { heightM: 2.3 - 0.2, tiltDeg: 20, powerStops: -3 }),
+      markAt(8.5, 6, { heightM: 2.3 - 0.2, tiltDeg: 20, facingDeg: 10, powerStops: -3 }),
     );
   });
 

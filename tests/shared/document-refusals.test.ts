@@ -42,6 +42,14 @@ const TAKE_A_NUMBER = [
   'setWish',
   'setCameraLight',
   'recordTestFrame',
+  'markSetElsewhere',
+  'setOutline',
+  'newPlan',
+  'addFeatures',
+  'changeFeature',
+  'changeFeatures',
+  'moveSubject',
+  'moveCamera',
 ];
 const TAKE_NO_ID = [
   'setAmbient',
@@ -51,6 +59,9 @@ const TAKE_NO_ID = [
   'setFinishes',
   'setCeiling',
   'measureAmbient',
+  'setOutline',
+  'newPlan',
+  'addFeatures',
   // Gear is added by it, so any id is one; what it makes of a bad one has a test of its own.
   'setGear',
 ];
@@ -67,6 +78,7 @@ function night() {
     on,
     frameId,
     readingId,
+    featureId: 'cake',
     text: 'Robin',
     number: 1,
   };
@@ -79,6 +91,7 @@ const everyId = (id: string) => ({
   on: { carryId: id, revisionId: id },
   frameId: id,
   readingId: id,
+  featureId: id,
 });
 
 function command(name: string): NonNullable<(typeof COMMANDS)[string]> {
@@ -141,7 +154,7 @@ describe('commands that cannot be carried out', () => {
         const before = Y.encodeStateVector(doc);
         const strange = { ...asking, ...everyId(id), text: id };
         expect(refusal(command(name)(doc, lead, strange))).toMatch(
-          /^no-such-(stand|carry|moment|frame|reading|gear)$/,
+          /^no-such-(stand|carry|moment|frame|reading|gear|feature)$/,
         );
         expect(Y.encodeStateVector(doc)).toEqual(before);
       }

@@ -42,6 +42,7 @@ function readyFor(name: string) {
       on,
       frameId,
       readingId,
+      featureId: 'cake',
       text,
       number: 1,
     });
@@ -113,6 +114,27 @@ describe('the shape of the document', () => {
       recordTestFrame: [/^frames \w+\/of$/],
       removeTestFrame: [/^frames \w+\/removed$/],
       restoreTestFrame: [/^frames \w+\/removed$/],
+      markSetElsewhere: [/^carries \w+\/stamp\/\w+\/set$/, /^stands key\/at$/],
+      setOutline: [/^room shape$/],
+      // Everything that was on the plan, what is put on it, and what would be outside a room of 14 × 9 m.
+      newPlan: [
+        /^room shape$/,
+        /^room roof$/,
+        /^room finishes$/,
+        ...Object.keys(demoNight('2026-05-16').features).map((id) => new RegExp(`^features ${id}$`)),
+        /^features \w{26}$/,
+        /^stands key\/at$/,
+        /^moments entrances\/view$/,
+        /^moments first-dance\/view$/,
+        /^moments cake\/view$/,
+        /^moments open-dancing\/view$/,
+      ],
+      addFeatures: [/^features \w{26}$/],
+      changeFeature: [/^features cake$/],
+      changeFeatures: [/^features bar$/, /^features cake$/],
+      removeFeatures: [/^features bar$/, /^features cake$/],
+      moveSubject: [/^moments toasts\/view$/],
+      moveCamera: [/^moments toasts\/view$/],
     };
     expect(Object.keys(written).sort()).toEqual(Object.keys(COMMANDS).sort());
     for (const [name, patterns] of Object.entries(written)) {

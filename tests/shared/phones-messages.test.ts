@@ -42,12 +42,16 @@ const TEXTS: readonly string[] = [
   pairFragment('').slice(0, -1),
 ];
 
+/** Begins like a cookie and is none: the format that a venue's file says it has, and the ending of its name. */
+const NO_COOKIE = 'hushmark-venue';
+
 /** Whether a text spells one of these: alone, as the beginning of a path, or after the name of a host. */
 function copies(text: string): boolean {
+  const spelled = text.replaceAll(NO_COOKIE, '');
   return TEXTS.some((known) => {
-    const from = text.indexOf(known);
+    const from = spelled.indexOf(known);
     if (from < 0) return false;
-    const after = text.charAt(from + known.length);
+    const after = spelled.charAt(from + known.length);
     return known === cookieStart || !/[\w-]/.test(after) || known.endsWith('/');
   });
 }

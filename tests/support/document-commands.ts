@@ -16,7 +16,7 @@ import {
 } from '../../shared/document/commands/change-moment.ts';
 import { setCeiling, setFinishes, setRoof } from '../../shared/document/commands/change-room.ts';
 import { enterNight, setUnits } from '../../shared/document/commands/enter-night.ts';
-import { markSet, undoStamp } from '../../shared/document/commands/mark-set.ts';
+import { markSet, markSetElsewhere, undoStamp } from '../../shared/document/commands/mark-set.ts';
 import { nudgeCarry } from '../../shared/document/commands/nudge-carry.ts';
 import {
   cannotCarry,
@@ -41,6 +41,7 @@ import {
 import type { Outcome } from '../../shared/document/outcome.ts';
 import type { Units } from '../../shared/document/schema.ts';
 import type { Hand } from '../../shared/document/transact.ts';
+import { PLAN_COMMANDS } from './document-plan-commands.ts';
 
 /** Everything a command can be asked with, so that one test can ask every command the same thing. */
 export interface Asking {
@@ -49,6 +50,7 @@ export interface Asking {
   readonly on: StampOn;
   readonly frameId: string;
   readonly readingId: string;
+  readonly featureId: string;
   readonly text: string;
   /** Put wherever a command takes a number, or times the usual value: 1 is what every command accepts. */
   readonly number: number;
@@ -106,6 +108,8 @@ export const COMMANDS: Readonly<Record<string, Command>> = {
   startCarrying: (doc, hand, { on }) => startCarrying(doc, hand, on),
   cannotCarry: (doc, hand, { on, text }) => cannotCarry(doc, hand, on, text),
   markSet: (doc, hand, { on, number }) => markSet(doc, hand, on, mark(number)),
+  markSetElsewhere: (doc, hand, { on, number, text }) =>
+    markSetElsewhere(doc, hand, { ...on, mark: mark(number), note: text }),
   undoStamp: (doc, hand, { on }) => undoStamp(doc, hand, on, 'set'),
   startMoment: (doc, hand, { momentId }) => startMoment(doc, hand, momentId),
   setExposure: (doc, hand, { momentId, number }) =>
@@ -159,6 +163,7 @@ export const COMMANDS: Readonly<Record<string, Command>> = {
     recordTestFrame(doc, hand, frameOf(momentId, standId, number)),
   removeTestFrame: (doc, hand, { frameId }) => removeTestFrame(doc, hand, frameId),
   restoreTestFrame: (doc, hand, { frameId }) => restoreTestFrame(doc, hand, frameId),
+  ...PLAN_COMMANDS,
   // A screen's choice arrives as text: the type is what the caller says, not what the document trusts.
   setUnits: (doc, hand, { text }) => setUnits(doc, hand, text as Units),
 };

@@ -9,7 +9,7 @@ import {
   startMoment,
 } from '../../shared/document/commands/change-moment.ts';
 import { enterNight, setUnits } from '../../shared/document/commands/enter-night.ts';
-import { markSet, undoStamp } from '../../shared/document/commands/mark-set.ts';
+import { markSet, markSetElsewhere, undoStamp } from '../../shared/document/commands/mark-set.ts';
 import { type Nudge, nudgeCarry } from '../../shared/document/commands/nudge-carry.ts';
 import {
   cannotCarry,
@@ -32,6 +32,7 @@ import type { Mark } from '../../shared/document/schema.ts';
 import { type Night, readNight } from '../../shared/document/snapshot.ts';
 import type { Hand } from '../../shared/document/transact.ts';
 import { LIGHT_ACTS, type LightMoment, type Told } from './phone-light-acts.ts';
+import { PLAN_ACTS, planUndoOf } from './phone-plan-acts.ts';
 
 /** One press on one phone. The numbers choose among what that phone shows at that moment. */
 export interface Act {
@@ -61,6 +62,7 @@ const NUDGES: readonly Nudge[] = [
   { kind: 'height', byM: 0.2 },
   { kind: 'height', byM: -0.2 },
   { kind: 'tilt', byDeg: 5 },
+  { kind: 'turn', byDeg: -15 },
   { kind: 'power', byStops: 1 / 3 },
   { kind: 'power', byStops: -1 / 3 },
 ];
@@ -93,18 +95,40 @@ function called(standId: string, mark: Mark | null, outcome: Outcome<StampOn>): 
   };
 }
 
+/** A nudge folds nothing, or the revision that was current on this phone: a nudge that nobody was known to have seen. */
+function foldsRightly(before: Night, after: Night, outcome: Outcome<StampOn>): boolean {
+  if (!outcome.ok) return true;
+  const { current } = carryIn(after, outcome.carryId) ?? {};
+  const was = carryIn(before, outcome.carryId)?.current;
+  if (current?.folds === undefined) return current?.from !== undefined;
+  return (
+    current.folds === was?.id &&
+    was.why === 'nudge' &&
+    was.by === current.by &&
+    was.stamps.seen === undefined &&
+    isDeepStrictEqual(current.from, was.from)
+  );
+}
+
+/** The stand stands there, and the stamp says so with its reason; what was called is as it was. */
+const isSetTo =
+  ({ on, night }: Moment, mark: Mark | undefined, note: string | null) =>
+  (after: Night): boolean => {
+    const [carry, was] = [carryIn(after, on.carryId), carryIn(night, on.carryId)];
+    return (
+      carry?.state === 'set' &&
+      isDeepStrictEqual(standIn(after, carry.standId)?.place.mark, mark) &&
+      isDeepStrictEqual(carry.current.stamps.set?.echo, mark) &&
+      carry.current.stamps.set?.reason === note &&
+      isDeepStrictEqual(carry.current.mark, was?.current.mark)
+    );
+  };
+
 function setTo(moment: Moment, mark?: Mark): Told {
   const { doc, hand, on, night } = moment;
   const carry = carryIn(night, on.carryId);
   const outcome = mark ? markSet(doc, hand, on, mark) : markSet(doc, hand, on);
-  const wanted = mark ?? carry?.current.mark;
-  return {
-    outcome,
-    shows: (after) =>
-      inState(on, 'set')(after) &&
-      isDeepStrictEqual(standIn(after, carry?.standId ?? '')?.place.mark, wanted) &&
-      isDeepStrictEqual(carryIn(after, on.carryId)?.current.stamps.set?.echo, wanted),
-  };
+  return { outcome, shows: isSetTo(moment, mark ?? carry?.current.mark, null) };
 }
 
 const stamped = (on: StampOn, kind: 'delivered' | 'seen' | 'heard' | 'held') => (after: Night) =>
@@ -124,9 +148,12 @@ const ACTS = {
     const outcome = callCarry(doc, hand, { standId, mark });
     return { outcome, shows: called(standId, mark, outcome) };
   },
-  nudge: ({ doc, hand, standId, size }: Moment): Told => {
+  nudge: ({ doc, hand, standId, size, night }: Moment): Told => {
     const outcome = nudgeCarry(doc, hand, { standId, nudge: nth(NUDGES, size) });
-    return { outcome, shows: called(standId, null, outcome) };
+    return {
+      outcome,
+      shows: (after) => called(standId, null, outcome)(after) && foldsRightly(night, after, outcome),
+    };
   },
   withdraw: ({ doc, hand, on }: Moment): Told => ({
     outcome: withdrawCarry(doc, hand, on.carryId),
@@ -171,6 +198,12 @@ const ACTS = {
   }),
   set: (moment: Moment): Told => setTo(moment),
   'set elsewhere': (moment: Moment): Told => setTo(moment, markFrom(moment.size + 1)),
+  'set as near': (moment: Moment): Told => {
+    const { doc, hand, on, size } = moment;
+    const mark = markFrom(size + 2);
+    const outcome = markSetElsewhere(doc, hand, { ...on, mark, note: `${size} cm short` });
+    return { outcome, shows: (after) => isSetTo(moment, mark, `${size} cm short`)(after) };
+  },
   'undo carrying': (moment: Moment): Told => undone(moment, 'carrying'),
   'undo cannot': (moment: Moment): Told => undone(moment, 'cant'),
   'undo set': (moment: Moment): Told => undone(moment, 'set'),
@@ -214,6 +247,7 @@ const ACTS = {
     return { outcome: setUnits(doc, hand, units), shows: (after) => after.units === units };
   },
   ...LIGHT_ACTS,
+  ...PLAN_ACTS,
 } as const;
 
 export type ActKind = keyof typeof ACTS;
@@ -242,6 +276,7 @@ function chosen(night: Night, { kind, pick }: Act): StampOn {
 /** Does one act on one phone's document. */
 export function perform(doc: Y.Doc, hand: Hand, act: Act): Told {
   const night = readNight(doc);
+  planUndoOf(doc); // every press from the first on can be taken back
   return ACTS[act.kind]({
     doc,
     hand,

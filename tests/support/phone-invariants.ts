@@ -1,4 +1,4 @@
-import { type Carry, isOpen, laterRevision } from '../../shared/document/carry.ts';
+import { type Carry, isOpen, laterRevision, toldRevisions } from '../../shared/document/carry.ts';
 import type { Night } from '../../shared/document/snapshot.ts';
 
 /** Which stamp must be there for a state to be shown; the other states need none. */
@@ -41,6 +41,17 @@ function wrongInCarry(carry: Carry, night: Night): string[] {
   const rivals = night.carries.filter((other) => other !== carry && other.standId === carry.standId);
   const later = rivals.some((other) => other.at > carry.at || (other.at === carry.at && other.id > carry.id));
   say(carry.state !== 'replaced' || later, 'replaced by nothing');
+  for (const revision of carry.revisions.filter(({ folds }) => folds !== undefined)) {
+    const folded = carry.revisions.find(({ id }) => id === revision.folds);
+    say(
+      folded === undefined ||
+        (folded.number === revision.number - 1 && folded.why === 'nudge' && folded.by === revision.by),
+      'folds what is not the nudge before it',
+    );
+    say(revision.why === 'nudge' && revision.from !== undefined, 'folds without being a nudge of something');
+  }
+  const told = toldRevisions(carry);
+  say(told.length > 0 && told.at(-1) === carry.current, 'the current revision is told');
   say(Number.isFinite(carry.since), 'since when it is so');
   return wrong;
 }

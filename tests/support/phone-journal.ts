@@ -1,5 +1,5 @@
 import { isDeepStrictEqual } from 'node:util';
-import type * as Y from 'yjs';
+import * as Y from 'yjs';
 import { rootOf } from '../../shared/document/roots.ts';
 import { ROOTS, type Root } from '../../shared/document/schema.ts';
 import { LOCAL, SEED } from '../../shared/document/transact.ts';
@@ -24,17 +24,19 @@ const precedes = (first: Write, second: Write): boolean =>
  * Writes down what every accepted command wrote, on whichever phone, with what that phone knew at that moment.
  *
  * SPEC DOC12, precisely: for every key that any accepted command wrote, the key is in every document, and its value
- * is that of a write which no other write to the key knew of. So a value is only ever replaced by a later one or,
+ * is that of a write which no other write to the key knew of; a removal is a write of nothing. So a value is only ever replaced by a later one or,
  * between two that were made apart, by the other. A log entry has a key of its own, so it is there as it was written.
  */
 export class Journal {
   readonly #writes = new Map<string, Write[]>();
-  /** Transactions with a command's origin. */
+  /** Transactions with a command's origin, and undos and redos that changed something. */
   commands = 0;
 
   watch(doc: Y.Doc): void {
     doc.on('afterTransaction', (transaction) => {
-      if (transaction.origin !== LOCAL && transaction.origin !== SEED) return;
+      const { origin, changed } = transaction;
+      const isUndo = origin instanceof Y.UndoManager && changed.size > 0;
+      if (origin !== LOCAL && origin !== SEED && !isUndo) return;
       this.commands += 1;
       for (const root of ROOTS) {
         const map = rootOf(doc, root);
@@ -66,7 +68,8 @@ export class Journal {
       const last = writes.filter((write) => !writes.some((other) => precedes(write, other)));
       const [{ root, key } = { root: 'log' as const, key: '' }] = writes;
       const map = rootOf(doc, root);
-      if (!map.has(key)) lost.push(`${name} is missing`);
+      const isRemoved = last.some(({ value }) => value === undefined);
+      if (!map.has(key) && !isRemoved) lost.push(`${name} is missing`);
       else if (!last.some((write) => isDeepStrictEqual(write.value, map.get(key))))
         lost.push(`${name} holds ${JSON.stringify(map.get(key))}`);
     }

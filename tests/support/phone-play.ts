@@ -13,6 +13,7 @@ import { missingRevisions, wrongInNight } from './phone-invariants.ts';
 import { Journal } from './phone-journal.ts';
 import { LIGHT_ACTS } from './phone-light-acts.ts';
 import { type Direction, HeldNetwork, type HeldPhone, openDoc } from './phone-network.ts';
+import { PLAN_ACTS } from './phone-plan-acts.ts';
 
 /** One thing that happens in a play. `phone` is its number, counted round. */
 export type Step =
@@ -50,12 +51,16 @@ const OFTEN: Partial<Record<ActKind, number>> = {
   'undo carrying': 4,
   'undo cannot': 4,
   'undo set': 3,
-  'test frame': 3,
+  'test frame': 5,
+  'remove frame': 3,
+  'restore frame': 4,
   'measure ambient': 2,
+  'undo plan': 3,
+  'redo plan': 3,
 };
-/** The light's presses come once each: there are many, and none of them stands in another's way. */
+/** The presses about light and plan come once each: there are many, and none of them stands in another's way. */
 const KINDS = ACT_KINDS.flatMap((kind) =>
-  Array.from({ length: OFTEN[kind] ?? (kind in LIGHT_ACTS ? 1 : 2) }, () => kind),
+  Array.from({ length: OFTEN[kind] ?? (kind in LIGHT_ACTS || kind in PLAN_ACTS ? 1 : 2) }, () => kind),
 );
 
 const phoneNumber = fc.nat(2);

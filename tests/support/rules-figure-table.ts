@@ -8,6 +8,7 @@ import { CLOSE_REASONS } from '../../shared/messages/close-reasons.ts';
 import { BEAT_MS } from '../../shared/messages/signals.ts';
 import { LARGEST_SIGNAL_BYTES, LARGEST_SYNC_BYTES } from '../../shared/messages/sync-codes.ts';
 import { LIVE_MS, WEAK_MS } from '../../shared/presence/link.ts';
+import { MOST_VENUE_BYTES } from '../../shared/venue/venue-file.ts';
 import type { Quantity } from './rules-figures.ts';
 import { textOf } from './rules-tree.ts';
 
@@ -176,6 +177,12 @@ export const TIES: readonly Tie[] = [
       value: numberIn('client/screens/lead/nudge-panel.tsx', /\['10 cm', ([\d.]+)\]/),
       unit: 'm',
     }),
+  },
+  constant(/nudge/i, 'shared/document/commands/nudge-carry.ts', 'FOLDS_WITHIN_MS', seconds),
+  {
+    near: /file|venue/i,
+    from: 'MOST_VENUE_BYTES of shared/venue/venue-file.ts',
+    is: () => ({ value: MOST_VENUE_BYTES, unit: 'bytes' }),
   },
   typeSize(/sentence|instruction/i, '.sentence'),
   typeSize(/arrow|number|distance/i, '.distance b'),

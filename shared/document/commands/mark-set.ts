@@ -7,13 +7,7 @@ import type { Mark, StampKind } from '../schema.ts';
 import { commit, type Hand, LOCAL } from '../transact.ts';
 import type { StampOn } from './stamp-carry.ts';
 
-/**
- * The assistant has set the stand. The stand now *is* there, in the same transaction, and the stamp echoes
- * what was set, so that the lead sees what was done and not what was asked.
- *
- * @param mark where it really stands; the called mark where the assistant says nothing else
- */
-export function markSet(doc: Y.Doc, hand: Hand, on: StampOn, mark?: Mark): Outcome {
+function setStand(doc: Y.Doc, hand: Hand, on: StampOn, mark: Mark | null, note: string | null): Outcome {
   const found = currentRevision(doc, on.carryId, on.revisionId);
   if (typeof found === 'string') return refuse(found);
   if (found.revision.stamps.set) return refuse('already');
@@ -26,7 +20,7 @@ export function markSet(doc: Y.Doc, hand: Hand, on: StampOn, mark?: Mark): Outco
       by: hand.person,
       at: hand.now(),
       echo: set.data,
-      reason: null,
+      reason: note,
       before: stand.place.mark,
       undoneAt: null,
     });
@@ -36,9 +30,33 @@ export function markSet(doc: Y.Doc, hand: Hand, on: StampOn, mark?: Mark): Outco
       by: hand.person,
       carry: { carryId: on.carryId, revisionId: on.revisionId },
     });
-    log('set', on.carryId, `${stand.kit.letter} r${found.revision.number}`);
+    const which = `${stand.kit.letter} r${found.revision.number}`;
+    log('set', on.carryId, note === null ? which : `${which}: ${note}`);
     return { ok: true };
   });
+}
+
+/**
+ * The assistant has set the stand. The stand now *is* there, in the same transaction, and the stamp echoes
+ * what was set, so that the lead sees what was done and not what was asked.
+ *
+ * @param mark where it really stands; the called mark where the assistant says nothing else
+ */
+export const markSet = (doc: Y.Doc, hand: Hand, on: StampOn, mark?: Mark): Outcome =>
+  setStand(doc, hand, on, mark ?? null, null);
+
+/**
+ * The assistant has set the stand as near as could be: it stands where `mark` says, the called mark stays what was
+ * asked, and the note says why ("as near as I could: 1 m short"). It is *set* like any other; `undoStamp` takes it back.
+ *
+ * @param note cut to 200 signs; an empty one is none
+ */
+export function markSetElsewhere(
+  doc: Y.Doc,
+  hand: Hand,
+  { mark, note, ...on }: StampOn & { readonly mark: Mark; readonly note: string },
+): Outcome {
+  return setStand(doc, hand, on, mark, note.trim().slice(0, 200) || null);
 }
 
 /**
