@@ -4,6 +4,8 @@
  * seen in print.
  */
 export const SOURCES = {
+  'a-star':
+    'Hart, Nilsson and Raphael, A Formal Basis for the Heuristic Determination of Minimum Cost Paths, IEEE Transactions on Systems Science and Cybernetics 4(2), 1968, 100–107 (from memory).',
   'ada-clear-width':
     'US Department of Justice, 2010 ADA Standards for Accessible Design, 403.5.1 with its exception: 36 in (915 mm) clear, 32 in (815 mm) for at most 24 in (610 mm).',
   'ada-door-force':
@@ -60,6 +62,8 @@ export const SOURCES = {
     'Gauss–Legendre quadrature with two points, ½ ± √3/6 (textbooks of numerical analysis, from memory).',
   'guidance-convention':
     'Own convention: plan with y down, bearing clockwise from plan-up, words in eight sectors, half-way clockwise, words land within 0.5 m; landmark first after A. May and others 2003 and T. Ross and others 2004.',
+  'heckbert-projective':
+    'Projective map of one quadrilateral onto another by way of the unit square (P. S. Heckbert, Fundamentals of Texture Mapping and Image Warping, 1989; from memory).',
   'howell-element-disc':
     'J. R. Howell, A Catalog of Radiation Heat Transfer Configuration Factors: differential planar element to a disk, parallel (coaxial and offset) and perpendicular to it (section numbers from memory).',
   hyperfocal:
@@ -103,6 +107,8 @@ export const SOURCES = {
   'osha-exit-width': 'US 29 CFR 1910.36(g)(2): exit access at least 28 in (711 mm) wide at all points.',
   'own-estimate': 'Own estimate, to be corrected by use.',
   'own-rule': 'Own rule of this project, where no published number was found.',
+  pacing:
+    'Pacing as surveyors do it: 1/50 to 1/100 by somebody experienced on open level ground (public surveying reference).',
   'poisson-crowd':
     'Poisson point process: the chance that an area A holds none of n points per unit area is exp(−n·A) (probability textbooks, from memory).',
   'portrait-patterns':
@@ -123,6 +129,10 @@ export const SOURCES = {
   'sutherland-hodgman': 'I. E. Sutherland and G. W. Hodgman, Reentrant polygon clipping, 1974 (from memory).',
   'textbook-geometry':
     'Analytic geometry of the plane and of space: sides of lines, products of vectors, cutting by half-planes.',
+  'two-point-scale':
+    'Scale of a picture from two points: length over distance, and √2·σ/D for two ends that are each off by σ (error propagation; textbooks of surveying, from memory).',
   'van-oosterom':
     'A. van Oosterom and J. Strackee, The solid angle of a plane triangle, IEEE Trans. Biomed. Eng., 1983 (from memory).',
+  'visibility-graph':
+    'Lozano-Pérez and Wesley, An Algorithm for Planning Collision-Free Paths among Polyhedral Obstacles, Communications of the ACM 22(10), 1979, 560–570: shortest ways bend at corners of obstacles grown by the walker (from memory).',
 } as const satisfies Record<string, string>;

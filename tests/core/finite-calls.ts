@@ -2,9 +2,11 @@ import fc from 'fast-check';
 import { FIT_CALLS } from './finite-calls-fit.ts';
 import { FRAME_CALLS } from './finite-calls-frame.ts';
 import { LAMP_CALLS } from './finite-calls-lamps.ts';
+import { PLAN_CALLS } from './finite-calls-plan.ts';
 import { REPORT_CALLS } from './finite-calls-report.ts';
 import { ROOM_CALLS } from './finite-calls-room.ts';
 import { SUBJECT_CALLS } from './finite-calls-subject.ts';
+import { WAY_CALLS } from './finite-calls-way.ts';
 import {
   build,
   direction,
@@ -39,6 +41,8 @@ export const CALLS: Readonly<Record<string, Arguments>> = {
   ...FIT_CALLS,
   ...ROOM_CALLS,
   ...REPORT_CALLS,
+  ...WAY_CALLS,
+  ...PLAN_CALLS,
   stopsFromRatio: args(number),
   ratioFromStops: args(number),
   roundToThird: args(number),
