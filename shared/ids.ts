@@ -8,6 +8,7 @@ export type StandId = Branded<'stand'>;
 export type FeatureId = Branded<'feature'>;
 export type GearId = Branded<'gear'>;
 export type MomentId = Branded<'moment'>;
+export type AnnouncementId = Branded<'announcement'>;
 export type CarryId = Branded<'carry'>;
 export type RevisionId = Branded<'revision'>;
 export type FrameId = Branded<'frame'>;

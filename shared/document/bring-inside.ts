@@ -29,7 +29,8 @@ export function bringStandsInside(pen: Pen, hand: Hand, night: Night, outline: r
  * this: a camera may look in through a door, and whoever moves a wall has not said otherwise.
  */
 export function bringPeopleInside(pen: Pen, night: Night, outline: readonly Spot[]): void {
-  for (const { id, view } of night.moments) {
+  // One that was taken out of the running order may come back.
+  for (const { id, view } of [...night.moments, ...night.removedMoments]) {
     const subject = spotInside(outline, view.subject.spot);
     const camera = spotInside(outline, view.camera.spot);
     if (subject === null && camera === null) continue;

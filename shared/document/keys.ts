@@ -7,6 +7,8 @@ export interface KeyParts {
   readonly id: string;
   readonly revisionId?: string;
   readonly stamp?: StampKind;
+  readonly announcementId?: string;
+  readonly personId?: string;
 }
 
 export const key = {
@@ -18,6 +20,11 @@ export const key = {
   momentExposure: (id: string) => `${id}/exposure`,
   momentWish: (id: string) => `${id}/wish`,
   momentCameraLight: (id: string) => `${id}/camera-light`,
+  momentSkipped: (id: string) => `${id}/skipped`,
+  momentRemoved: (id: string) => `${id}/removed`,
+  momentAnnounced: (id: string, announcementId: string) => `${id}/announced/${announcementId}`,
+  momentHeard: (id: string, announcementId: string, personId: string) =>
+    `${id}/heard/${announcementId}/${personId}`,
   ambientSpot: (id: string) => `ambient/${id}`,
   frameOf: (id: string) => `${id}/of`,
   frameRemoved: (id: string) => `${id}/removed`,
@@ -47,6 +54,14 @@ function carryKey(parts: readonly string[]): KeyParts | null {
   return null;
 }
 
+/** Announcements of a moment, and who heard them; all else of a moment has a key of two parts. */
+function announcementKey([id, part, announcementId, personId, ...rest]: readonly string[]): KeyParts | null {
+  if (!isId(id) || !isId(announcementId) || rest.length > 0) return null;
+  if (part === 'announced' && personId === undefined) return { kind: 'moment/announced', id, announcementId };
+  if (part === 'heard' && isId(personId)) return { kind: 'moment/heard', id, announcementId, personId };
+  return null;
+}
+
 const PARTS: Partial<Record<Root, readonly EntryKind[]>> = {
   stands: ['stand/kit', 'stand/at'],
   moments: [
@@ -56,6 +71,8 @@ const PARTS: Partial<Record<Root, readonly EntryKind[]>> = {
     'moment/exposure',
     'moment/wish',
     'moment/camera-light',
+    'moment/skipped',
+    'moment/removed',
   ],
   frames: ['frame/of', 'frame/removed'],
 };
@@ -84,6 +101,7 @@ export function readKey(root: Root, text: string): KeyParts | null {
   }
   const parts = text.split('/');
   if (root === 'carries') return carryKey(parts);
+  if (root === 'moments' && parts.length > 2) return announcementKey(parts);
   const [id, part] = parts;
   if (!isId(id)) return null;
   const whole = WHOLE[root];

@@ -1,5 +1,6 @@
 import type * as Y from 'yjs';
 import {
+  type AnnouncementId,
   asId,
   type CarryId,
   type FeatureId,
@@ -11,9 +12,11 @@ import {
   type RevisionId,
   type StandId,
 } from '../ids.ts';
+import { type Announcement, announcedFirst } from './announcement.ts';
 import { assembleCarry, type Carry, type Revision, settleReplaced } from './carry.ts';
 import { DEFAULT_CAMERA_LIGHT, DEFAULT_FINISHES, DEFAULT_ROOF, DEFAULT_WISH } from './defaults.ts';
 import { entriesOf, type ReadEntry, type Skipped, valueIf } from './entries.ts';
+import { momentOrder } from './moment-order.ts';
 import { rootOf } from './roots.ts';
 import type { Entry, EntryKind, GearItem, Root } from './schema.ts';
 
@@ -34,6 +37,16 @@ export interface Moment {
   readonly exposure: Entry<'moment/exposure'>;
   readonly wish: Entry<'moment/wish'>;
   readonly cameraLight: Entry<'moment/camera-light'>;
+  /** It will not take place tonight; it stays in the list, struck out. */
+  readonly skipped: boolean;
+}
+/** The running order, and what was announced of it. */
+export interface RunningOrder {
+  readonly moments: readonly Moment[];
+  /** Those that were taken out of the list, in its order. */
+  readonly removed: readonly Moment[];
+  /** The earliest first; one that was taken back is not among them. */
+  readonly announcements: readonly Announcement[];
 }
 /** An ambient reading at a spot in the room. */
 export interface AmbientReading {
@@ -56,9 +69,11 @@ type Collected = Map<string, Map<string, ReadEntry>>;
 function collect(entries: readonly ReadEntry[]): Collected {
   const byId: Collected = new Map();
   for (const entry of entries) {
-    const { id, kind, revisionId = '', stamp = '' } = entry.parts;
+    const { id, kind } = entry.parts;
+    const whose = entry.parts.revisionId ?? entry.parts.announcementId ?? '';
+    const which = entry.parts.stamp ?? entry.parts.personId ?? '';
     const group = byId.get(id) ?? new Map<string, ReadEntry>();
-    byId.set(id, group.set(`${kind}:${revisionId}:${stamp}`, entry));
+    byId.set(id, group.set(`${kind}:${whose}:${which}`, entry));
   }
   return byId;
 }
@@ -84,27 +99,62 @@ function standsFrom(groups: Collected): Stand[] {
   return stands.sort((a, b) => a.kit.job.localeCompare(b.kit.job) * -1 || (a.id < b.id ? -1 : 1));
 }
 
-function momentsFrom(groups: Collected): Moment[] {
-  const moments: Moment[] = [];
-  for (const [id, group] of groups) {
-    const called = value(group, 'moment/name');
-    const place = value(group, 'moment/place');
-    const view = value(group, 'moment/view');
-    const exposure = value(group, 'moment/exposure');
-    if (called && place && view && exposure)
-      moments.push({
-        id: id as MomentId,
-        name: called.name,
-        expected: called.expected,
-        place,
-        view,
-        exposure,
-        wish: value(group, 'moment/wish') ?? DEFAULT_WISH,
-        cameraLight: value(group, 'moment/camera-light') ?? DEFAULT_CAMERA_LIGHT,
-      });
+const stands = (mark: { readonly undoneAt: number | null } | null): boolean =>
+  mark !== null && mark.undoneAt === null;
+
+function momentFrom(id: MomentId, group: Map<string, ReadEntry>): Moment | null {
+  const called = value(group, 'moment/name');
+  const place = value(group, 'moment/place');
+  const view = value(group, 'moment/view');
+  const exposure = value(group, 'moment/exposure');
+  if (!called || !place || !view || !exposure) return null;
+  return {
+    id,
+    name: called.name,
+    expected: called.expected,
+    place,
+    view,
+    exposure,
+    wish: value(group, 'moment/wish') ?? DEFAULT_WISH,
+    cameraLight: value(group, 'moment/camera-light') ?? DEFAULT_CAMERA_LIGHT,
+    skipped: stands(value(group, 'moment/skipped')),
+  };
+}
+
+function announcementsFrom(momentId: MomentId, group: Map<string, ReadEntry>): Announcement[] {
+  const announcements: Announcement[] = [];
+  for (const entry of group.values()) {
+    const announced = valueIf(entry, 'moment/announced');
+    const { announcementId } = entry.parts;
+    if (!announced || !stands(announced)) continue;
+    const heard = [...group.values()].flatMap((other) => {
+      const hearing = valueIf(other, 'moment/heard');
+      const { personId } = other.parts;
+      if (!hearing || !personId || other.parts.announcementId !== announcementId) return [];
+      return [{ personId: asId<PersonId>(personId), at: hearing.at }];
+    });
+    const { at, by, before, wasSkipped } = announced;
+    const id = announcementId as AnnouncementId;
+    announcements.push({ id, momentId, at, by, before, wasSkipped, heard });
   }
-  // Two phones may put a moment at the same place while apart: the id settles it the same way on both.
-  return moments.sort((a, b) => (a.place === b.place ? (a.id < b.id ? -1 : 1) : a.place < b.place ? -1 : 1));
+  return announcements;
+}
+
+function runningOrderFrom(groups: Collected): RunningOrder {
+  const moments: Moment[] = [];
+  const removed: Moment[] = [];
+  const announcements: Announcement[] = [];
+  for (const [id, group] of groups) {
+    const moment = momentFrom(asId(id), group);
+    if (!moment) continue;
+    (stands(value(group, 'moment/removed')) ? removed : moments).push(moment);
+    announcements.push(...announcementsFrom(moment.id, group));
+  }
+  return {
+    moments: moments.sort(momentOrder),
+    removed: removed.sort(momentOrder),
+    announcements: announcements.sort(announcedFirst),
+  };
 }
 
 function revisionsFrom(group: Map<string, ReadEntry>): Revision[] {
@@ -233,7 +283,7 @@ export const parts = {
       new Map(all(entries, 'gear').map(([id, item]) => [asId<GearId>(id), item])),
   ),
   stands: reader('stands', (entries) => standsFrom(collect(entries))),
-  moments: reader('moments', (entries) => momentsFrom(collect(entries))),
+  moments: reader('moments', (entries) => runningOrderFrom(collect(entries))),
   carries: reader('carries', (entries) => carriesFrom(collect(entries))),
   frames: reader('frames', (entries) => framesFrom(collect(entries))),
   people: reader(

@@ -46,6 +46,9 @@ const shapeSchema = z.discriminatedUnion('kind', [
   }),
 ]);
 
+/** So many moments a running order may hold: a night that changes every three minutes for ten hours. */
+export const MOST_MOMENTS = 200;
+
 /** So many features a plan may hold: a hall of two hundred tables with all that stands between them, twice. */
 export const MOST_FEATURES = 500;
 
@@ -144,6 +147,19 @@ export const entrySchemas = {
     groupWidthM: within(0.2, 20),
   }),
   'moment/camera-light': cameraLightSchema,
+  /** It will not take place tonight, and stays in the list, struck out. */
+  'moment/skipped': z.object({ by: id, at: instant, undoneAt: z.nullable(instant) }),
+  'moment/removed': z.object({ by: id, at: instant, undoneAt: z.nullable(instant) }),
+  'moment/announced': z.object({
+    by: id,
+    at: instant,
+    /** What was on before, and whether this moment was struck out then: so that an undo can put both back. */
+    before: z.nullable(id),
+    wasSkipped: z.boolean(),
+    undoneAt: z.nullable(instant),
+  }),
+  /** That a person has heard an announcement, and who pressed; whose ears it was is in the key. */
+  'moment/heard': z.object({ by: id, at: instant }),
   'carry/of': z.object({ standId: id, from: markSchema, by: id, at: instant }),
   'carry/revision': z.object({
     number: within(1, 100000),

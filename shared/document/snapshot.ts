@@ -1,7 +1,9 @@
 import type * as Y from 'yjs';
 import type { GearId, NightId, PersonId } from '../ids.ts';
+import { type Announcement, latestStart } from './announcement.ts';
 import type { Carry } from './carry.ts';
 import type { Skipped } from './entries.ts';
+import { nextMoment } from './moment-order.ts';
 import {
   type AmbientReading,
   type Feature,
@@ -20,6 +22,7 @@ export interface Night {
   readonly fromNewerApp: boolean;
   readonly about: { readonly id: NightId; readonly title: string; readonly date: string } | null;
   readonly units: Units;
+  /** What was begun last, by an announcement or without one, and by whom. */
   readonly now: Entry<'about/now'> | null;
   readonly room: Entry<'room/shape'> | null;
   readonly roof: Entry<'room/roof'>;
@@ -32,8 +35,16 @@ export interface Night {
   readonly features: readonly Feature[];
   readonly gear: ReadonlyMap<GearId, GearItem>;
   readonly stands: readonly Stand[];
+  /** The running order, skipped moments among them. */
   readonly moments: readonly Moment[];
+  /** What was taken out of the running order and can be put back. */
+  readonly removedMoments: readonly Moment[];
+  /** The moment that is on. It is not among `moments` if the other phone took it out before it heard of its beginning. */
   readonly moment: Moment | null;
+  /** The first after it that is not skipped. */
+  readonly next: Moment | null;
+  /** The earliest first; one that was taken back is not among them. */
+  readonly announcements: readonly Announcement[];
   readonly carries: readonly Carry[];
   /** The test frames that count, the earliest first; a removed one stays in the document. */
   readonly frames: readonly TestFrame[];
@@ -59,7 +70,11 @@ export function readNight(doc: Y.Doc): Night {
     parts.people(doc),
     parts.frames(doc),
   ];
-  const { night, now, units, camera } = about.value;
+  const { night, units, camera } = about.value;
+  const { removed, announcements } = moments.value;
+  const now = latestStart(about.value.now, announcements);
+  const begun = [...moments.value.moments, ...removed].find(({ id }) => id === now?.momentId);
+  const moment = begun ?? moments.value.moments[0] ?? null;
   const { shape, ambient, roof, finishes, readings } = room.value;
   const schema = about.value.schema ?? SCHEMA_VERSION;
   return {
@@ -77,8 +92,11 @@ export function readNight(doc: Y.Doc): Night {
     features: features.value,
     gear: gear.value,
     stands: stands.value,
-    moments: moments.value,
-    moment: moments.value.find((moment) => moment.id === now?.momentId) ?? moments.value[0] ?? null,
+    moments: moments.value.moments,
+    removedMoments: removed,
+    moment,
+    next: nextMoment(moments.value.moments, moment),
+    announcements,
     carries: carries.value,
     frames: frames.value,
     people: people.value,

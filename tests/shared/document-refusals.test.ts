@@ -3,6 +3,7 @@ import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import * as Y from 'yjs';
 import { measureAmbient } from '../../shared/document/commands/ambient-reading.ts';
+import { announceMoment } from '../../shared/document/commands/announce-moment.ts';
 import { nudgeCarry } from '../../shared/document/commands/nudge-carry.ts';
 import { recordTestFrame } from '../../shared/document/commands/test-frame.ts';
 import { rootOf } from '../../shared/document/roots.ts';
@@ -72,6 +73,7 @@ function night() {
   const on = callKey(one.doc, one.lead);
   const { frameId } = done(recordTestFrame(one.doc, one.lead, frameOf('toasts', 'key', 0.5)));
   const { readingId } = done(measureAmbient(one.doc, one.lead, { x: 3, y: 3 }, 3));
+  const { announcementId } = done(announceMoment(one.doc, one.assistant, 'entrances'));
   const asking: Asking = {
     standId: 'key',
     momentId: 'toasts',
@@ -79,6 +81,7 @@ function night() {
     frameId,
     readingId,
     featureId: 'cake',
+    announcementId,
     text: 'Robin',
     number: 1,
   };
@@ -92,6 +95,7 @@ const everyId = (id: string) => ({
   frameId: id,
   readingId: id,
   featureId: id,
+  announcementId: id,
 });
 
 function command(name: string): NonNullable<(typeof COMMANDS)[string]> {
@@ -154,7 +158,7 @@ describe('commands that cannot be carried out', () => {
         const before = Y.encodeStateVector(doc);
         const strange = { ...asking, ...everyId(id), text: id };
         expect(refusal(command(name)(doc, lead, strange))).toMatch(
-          /^no-such-(stand|carry|moment|frame|reading|gear|feature)$/,
+          /^no-such-(stand|carry|moment|frame|reading|gear|feature|announcement)$/,
         );
         expect(Y.encodeStateVector(doc)).toEqual(before);
       }

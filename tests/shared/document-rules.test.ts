@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import * as Y from 'yjs';
 import { demoNight } from '../../server/nights/demo-night.ts';
 import { measureAmbient } from '../../shared/document/commands/ambient-reading.ts';
+import { announceMoment } from '../../shared/document/commands/announce-moment.ts';
 import { recordTestFrame } from '../../shared/document/commands/test-frame.ts';
 import { createNight } from '../../shared/document/create-night.ts';
 import { readKey } from '../../shared/document/keys.ts';
@@ -24,7 +25,13 @@ const LEADS_TO: Readonly<Record<string, readonly string[]>> = {
   undoStamp: ['markSet'],
   restoreAmbient: ['removeAmbient'],
   restoreTestFrame: ['removeTestFrame'],
+  unskipMoment: ['skipMoment'],
+  restoreMoment: ['removeMoment'],
+  settleAnnouncement: ['announceMoment'],
 };
+
+/** What a new moment is written as; the one it copies has neither wish nor flash of its own. */
+const ADDED = ['name', 'place', 'view', 'exposure'].map((part) => new RegExp(`^moments \\w{26}/${part}$`));
 
 /** A night in which a command has just become possible, and the command ready to be given. */
 function readyFor(name: string) {
@@ -32,6 +39,7 @@ function readyFor(name: string) {
   const on = callKey(one.doc, one.lead);
   const { frameId } = done(recordTestFrame(one.doc, one.lead, frameOf('toasts', 'key', 0.5)));
   const { readingId } = done(measureAmbient(one.doc, one.lead, { x: 3, y: 3 }, 3));
+  const { announcementId } = done(announceMoment(one.doc, one.assistant, 'cake'));
   const text = name === 'setUnits' ? 'imperial' : 'Robin';
   const give = (command: string) => {
     const found = COMMANDS[command];
@@ -43,6 +51,7 @@ function readyFor(name: string) {
       frameId,
       readingId,
       featureId: 'cake',
+      announcementId,
       text,
       number: 1,
     });
@@ -135,6 +144,23 @@ describe('the shape of the document', () => {
       removeFeatures: [/^features bar$/, /^features cake$/],
       moveSubject: [/^moments toasts\/view$/],
       moveCamera: [/^moments toasts\/view$/],
+      addMoment: ADDED,
+      addMoments: ADDED,
+      repeatMoment: ADDED,
+      renameMoment: [/^moments toasts\/name$/],
+      moveMoment: [/^moments toasts\/place$/],
+      skipMoment: [/^moments toasts\/skipped$/],
+      unskipMoment: [/^moments toasts\/skipped$/],
+      removeMoment: [/^moments toasts\/removed$/],
+      restoreMoment: [/^moments toasts\/removed$/],
+      announceMoment: [/^about now$/, /^moments toasts\/announced\/\w+$/],
+      hearAnnouncement: [/^moments cake\/heard\/\w+\/lead$/],
+      undoAnnouncement: [/^about now$/, /^moments cake\/announced\/\w+$/],
+      settleAnnouncement: [
+        /^about now$/,
+        /^moments cake\/heard\/\w+\/lead$/,
+        /^moments toasts\/heard\/\w+\/assistant$/,
+      ],
     };
     expect(Object.keys(written).sort()).toEqual(Object.keys(COMMANDS).sort());
     for (const [name, patterns] of Object.entries(written)) {

@@ -41,6 +41,7 @@ import {
 import type { Outcome } from '../../shared/document/outcome.ts';
 import type { Units } from '../../shared/document/schema.ts';
 import type { Hand } from '../../shared/document/transact.ts';
+import { MOMENT_COMMANDS } from './document-moment-commands.ts';
 import { PLAN_COMMANDS } from './document-plan-commands.ts';
 
 /** Everything a command can be asked with, so that one test can ask every command the same thing. */
@@ -51,6 +52,7 @@ export interface Asking {
   readonly frameId: string;
   readonly readingId: string;
   readonly featureId: string;
+  readonly announcementId: string;
   readonly text: string;
   /** Put wherever a command takes a number, or times the usual value: 1 is what every command accepts. */
   readonly number: number;
@@ -164,6 +166,7 @@ export const COMMANDS: Readonly<Record<string, Command>> = {
   removeTestFrame: (doc, hand, { frameId }) => removeTestFrame(doc, hand, frameId),
   restoreTestFrame: (doc, hand, { frameId }) => restoreTestFrame(doc, hand, frameId),
   ...PLAN_COMMANDS,
+  ...MOMENT_COMMANDS,
   // A screen's choice arrives as text: the type is what the caller says, not what the document trusts.
   setUnits: (doc, hand, { text }) => setUnits(doc, hand, text as Units),
 };

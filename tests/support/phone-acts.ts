@@ -32,6 +32,7 @@ import type { Mark } from '../../shared/document/schema.ts';
 import { type Night, readNight } from '../../shared/document/snapshot.ts';
 import type { Hand } from '../../shared/document/transact.ts';
 import { LIGHT_ACTS, type LightMoment, type Told } from './phone-light-acts.ts';
+import { MOMENT_ACTS } from './phone-moment-acts.ts';
 import { PLAN_ACTS, planUndoOf } from './phone-plan-acts.ts';
 
 /** One press on one phone. The numbers choose among what that phone shows at that moment. */
@@ -248,6 +249,7 @@ const ACTS = {
   },
   ...LIGHT_ACTS,
   ...PLAN_ACTS,
+  ...MOMENT_ACTS,
 } as const;
 
 export type ActKind = keyof typeof ACTS;

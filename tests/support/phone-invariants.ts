@@ -1,4 +1,5 @@
 import { type Carry, isOpen, laterRevision, toldRevisions } from '../../shared/document/carry.ts';
+import { momentOrder } from '../../shared/document/moment-order.ts';
 import type { Night } from '../../shared/document/snapshot.ts';
 
 /** Which stamp must be there for a state to be shown; the other states need none. */
@@ -56,6 +57,23 @@ function wrongInCarry(carry: Carry, night: Night): string[] {
   return wrong;
 }
 
+/** The running order: each moment once, in order, and the next one is not the one that is on. */
+function wrongInOrder({ moments, removedMoments, moment, next, announcements }: Night): string[] {
+  const wrong: string[] = [];
+  const ids = [...moments, ...removedMoments].map(({ id }) => id);
+  if (new Set(ids).size !== ids.length) wrong.push('a moment is there twice');
+  for (const [index, one] of moments.entries()) {
+    const before = moments[index - 1];
+    if (before && momentOrder(before, one) >= 0) wrong.push(`${one.id} is out of order`);
+  }
+  if (moments.length > 0 && moment === null) wrong.push('no moment is on');
+  if (next && (next.skipped || next.id === moment?.id || !moments.includes(next)))
+    wrong.push(`${next.id} cannot be next`);
+  for (const { id, momentId } of announcements)
+    if (!ids.includes(momentId)) wrong.push(`${id} announces what there is not`);
+  return wrong;
+}
+
 /**
  * What must hold on every phone at every moment, however little of the night has arrived.
  *
@@ -69,7 +87,7 @@ export function wrongInNight(night: Night): string[] {
     const open = night.carries.filter((carry) => carry.standId === stand.id && isOpen(carry));
     if (open.length > 1) wrong.push(`${stand.id}: ${open.length} open carries`);
   }
-  return wrong;
+  return [...wrong, ...wrongInOrder(night)];
 }
 
 /** What must also hold once everything has arrived: no revision between the first and the last is missing. */

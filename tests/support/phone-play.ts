@@ -12,6 +12,7 @@ import { HeldClock, heldHand } from './phone-hand.ts';
 import { missingRevisions, wrongInNight } from './phone-invariants.ts';
 import { Journal } from './phone-journal.ts';
 import { LIGHT_ACTS } from './phone-light-acts.ts';
+import { MOMENT_ACTS } from './phone-moment-acts.ts';
 import { type Direction, HeldNetwork, type HeldPhone, openDoc } from './phone-network.ts';
 import { PLAN_ACTS } from './phone-plan-acts.ts';
 
@@ -49,18 +50,28 @@ const OFTEN: Partial<Record<ActKind, number>> = {
   release: 6,
   acknowledge: 4,
   'undo carrying': 4,
-  'undo cannot': 4,
+  'undo cannot': 6,
   'undo set': 3,
   'test frame': 5,
   'remove frame': 3,
   'restore frame': 4,
-  'measure ambient': 2,
+  'measure ambient': 3,
+  'restore ambient': 4,
   'undo plan': 3,
   'redo plan': 3,
+  'skip moment': 2,
+  'unskip moment': 2,
+  'remove moment': 2,
+  'restore moment': 2,
+  announce: 9,
+  'hear announcement': 3,
+  'undo announcement': 2,
+  'settle announcement': 9,
 };
-/** The presses about light and plan come once each: there are many, and none of them stands in another's way. */
+/** The presses about light, plan and running order come once each: there are many, and few stand in another's way. */
+const MANY = { ...LIGHT_ACTS, ...PLAN_ACTS, ...MOMENT_ACTS };
 const KINDS = ACT_KINDS.flatMap((kind) =>
-  Array.from({ length: OFTEN[kind] ?? (kind in LIGHT_ACTS || kind in PLAN_ACTS ? 1 : 2) }, () => kind),
+  Array.from({ length: OFTEN[kind] ?? (kind in MANY ? 1 : 2) }, () => kind),
 );
 
 const phoneNumber = fc.nat(2);

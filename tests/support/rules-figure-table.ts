@@ -3,7 +3,9 @@ import { REFLECTED_K } from '../../core/light/exposure.ts';
 import { INVITE_MS, LEAD_CODE_MS } from '../../server/access/secrets.ts';
 import { DEFAULT_PORT } from '../../server/config.ts';
 import { RING_AGAIN_MS } from '../../server/signals/heads-up-desk.ts';
+import { CLASH_WITHIN_MS } from '../../shared/document/announcement.ts';
 import { DEFAULT_FINISHES } from '../../shared/document/defaults.ts';
+import { OVERDUE_AFTER_MIN } from '../../shared/document/running.ts';
 import { CLOSE_REASONS } from '../../shared/messages/close-reasons.ts';
 import { BEAT_MS } from '../../shared/messages/signals.ts';
 import { LARGEST_SIGNAL_BYTES, LARGEST_SYNC_BYTES } from '../../shared/messages/sync-codes.ts';
@@ -46,7 +48,7 @@ function closeCode(near: RegExp, code: number): Tie {
 
 /** A size of type on the carry card, in the sheet of the assistant's face; 1 rem is 16 px as a phone comes. */
 function typeSize(near: RegExp, rule: string): Tie {
-  const path = 'client/screens/assistant/style.css';
+  const path = 'client/screens/assistant/card.css';
   const pattern = new RegExp(`\\${rule} \\{[^}]*font-size: ([\\d.]+)rem`);
   return {
     near,
@@ -58,7 +60,7 @@ function typeSize(near: RegExp, rule: string): Tie {
 /** A size that the browser tests open a phone in. */
 function phoneSize(width: number, height: number): Tie {
   const pattern = new RegExp(`width: (${width}), height: ${height}\\b`);
-  const path = 'tests/e2e/faces-fit.spec.ts';
+  const path = 'tests/e2e/support/clean.ts';
   return { near: /./, from: path, is: () => ({ value: numberIn(path, pattern), unit: `× ${height}` }) };
 }
 
@@ -156,12 +158,35 @@ export const TIES: readonly Tie[] = [
     from: '--main-key of client/style/tokens.css',
     is: () => ({ value: numberIn('client/style/tokens.css', /--main-key: (\d+)px/), unit: 'px' }),
   },
+  {
+    near: /to either/i,
+    from: 'WEDGE_HALF_DEG of client/parts/direction/index.tsx',
+    is: () => ({
+      value: numberIn('client/parts/direction/index.tsx', /WEDGE_HALF_DEG = (\d+)/),
+      unit: '°',
+    }),
+  },
+  {
+    near: /switched off/i,
+    from: 'TRUSTED_MS of client/device/turn-sense.ts',
+    is: () => seconds(numberIn('client/device/turn-sense.ts', /TRUSTED_MS = ([\d_]+)/)),
+  },
   phoneSize(390, 844),
   phoneSize(844, 390),
   {
     near: /wide/i,
-    from: 'tests/e2e/faces-fit.spec.ts',
-    is: () => ({ value: numberIn('tests/e2e/faces-fit.spec.ts', /width: (320)\b/), unit: 'px' }),
+    from: 'tests/e2e/support/clean.ts',
+    is: () => ({ value: numberIn('tests/e2e/support/clean.ts', /width: (320)\b/), unit: 'px' }),
+  },
+  {
+    near: /overdue|passed more than/i,
+    from: 'OVERDUE_AFTER_MIN of shared/document/running.ts',
+    is: () => ({ value: OVERDUE_AFTER_MIN * 60, unit: 's' }),
+  },
+  {
+    near: /announcements/i,
+    from: 'CLASH_WITHIN_MS of shared/document/announcement.ts',
+    is: () => seconds(CLASH_WITHIN_MS),
   },
   {
     near: /finishes/i,

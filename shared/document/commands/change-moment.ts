@@ -1,5 +1,6 @@
 import type * as Y from 'yjs';
 import { isNewer } from '../ask.ts';
+import { beginMoment } from '../begin-moment.ts';
 import { key } from '../keys.ts';
 import { type Outcome, refuse, refuseField } from '../outcome.ts';
 import type { Moment } from '../parts.ts';
@@ -11,14 +12,14 @@ function momentOf(doc: Y.Doc, momentId: string): Moment | null {
   return readNight(doc).moments.find((moment) => moment.id === momentId) ?? null;
 }
 
-/** The night goes on to this moment; both phones follow. */
+/** The night goes on to this moment, which is not skipped any more; both phones follow. */
 export function startMoment(doc: Y.Doc, hand: Hand, momentId: string): Outcome {
   if (isNewer(doc)) return refuse('newer-app');
-  const moment = momentOf(doc, momentId);
+  const night = readNight(doc);
+  const moment = night.moments.find(({ id }) => id === momentId);
   if (!moment) return refuse('no-such-moment');
-  return commit(doc, LOCAL, hand, ({ write, log }) => {
-    write('about', 'now', { momentId, at: hand.now(), by: hand.person });
-    log('moment', momentId, moment.name);
+  return commit(doc, LOCAL, hand, (pen) => {
+    beginMoment(pen, hand, night, moment);
     return { ok: true };
   });
 }
