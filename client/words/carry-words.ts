@@ -1,4 +1,5 @@
 import type { Carry, CarryState } from '../../shared/document/carry.ts';
+import { isSetElsewhere } from '../state/elsewhere.ts';
 import { ageWords } from './ages.ts';
 
 /** How far a call got, as the lead's phone knows it: the document's word, and whether it has left this phone. */
@@ -25,7 +26,8 @@ export function reachWords(carry: Carry, sent: boolean, nowMs: number): string {
   const reach = reachOf(carry, sent);
   const reason = reach === 'cant' ? carry.current.stamps.cant?.reason : null;
   const age = ageWords(nowMs - carry.since);
-  return `${WORDS[reach]}${reason ? `: ${reason}` : ''}, ${age}`;
+  const word = reach === 'set' && isSetElsewhere(carry) ? 'set elsewhere' : WORDS[reach];
+  return `${word}${reason ? `: ${reason}` : ''}, ${age}`;
 }
 
 /** A sign for each state beside its word and colour: shape tells it too. */

@@ -13,7 +13,8 @@ const NOTICED_DEG = 8;
 export const headHeight = (heightM: number, units: Units): string =>
   units === 'metric' ? `${heightM.toFixed(1)} m` : `${(heightM / 0.3048).toFixed(1)} ft`;
 
-const lengthChange = (changeM: number, units: Units): string =>
+/** A small change of length: "20 cm", "8 in". */
+export const lengthChange = (changeM: number, units: Units): string =>
   units === 'metric'
     ? `${Math.round(Math.abs(changeM) * 100)} cm`
     : `${Math.round(Math.abs(changeM) / 0.0254)} in`;

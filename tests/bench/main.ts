@@ -2,6 +2,7 @@ import { benchDrag } from './drag.ts';
 import { benchFirstLoad } from './first-load.ts';
 import { benchFrameCheck } from './frame-check.ts';
 import { benchOneWay } from './one-way.ts';
+import { benchPlan } from './plan.ts';
 import { benchRoomLight } from './room-light.ts';
 import { benchTapToDrawn } from './tap-to-drawn.ts';
 
@@ -11,6 +12,7 @@ for (const bench of [
   benchRoomLight,
   benchFrameCheck,
   benchDrag,
+  benchPlan,
   benchOneWay,
   benchTapToDrawn,
   benchFirstLoad,

@@ -1,67 +1,10 @@
-import AxeBuilder from '@axe-core/playwright';
-import { expect, type Page } from '@playwright/test';
+import { expect } from '@playwright/test';
+import { expectClean, expectNoSideways, FIT_SCREENS } from './support/clean.ts';
 import { test } from './support/evening.ts';
 import { moveByKeys } from './support/hands.ts';
 import { backToSheet, openFromSheet, openSheet, type } from './support/light.ts';
 
-const LEAST_PX = 60;
-const SCREENS = [
-  { name: '390 × 844', width: 390, height: 844 },
-  { name: '844 × 390', width: 844, height: 390 },
-  { name: '320 × 640', width: 320, height: 640 },
-] as const;
-
-/** Controls that a thumb could miss: smaller than 60 px in either direction. */
-function smallControls(page: Page): Promise<string[]> {
-  return page.evaluate((least) => {
-    const small: string[] = [];
-    for (const control of document.querySelectorAll<HTMLElement>('button, a, input, select, summary')) {
-      const box = (control.closest('label') ?? control).getBoundingClientRect();
-      if (box.width === 0 || control.closest('.pair-link')) continue;
-      if (box.width < least - 0.5 || box.height < least - 0.5)
-        small.push(
-          `${control.textContent || control.getAttribute('aria-label')} ${box.width} × ${box.height}`,
-        );
-    }
-    return small;
-  }, LEAST_PX);
-}
-
-/** Keys and cells of the panel that is open whose words are wider than they are. */
-function cutWords(page: Page): Promise<string[]> {
-  return page.evaluate(() =>
-    [
-      ...document.querySelectorAll<HTMLElement>(
-        '.sheet-panel :is(button, td, th, li, p, label, legend, output)',
-      ),
-    ]
-      .filter((element) => element.scrollWidth > element.clientWidth + 1 && element.clientWidth > 0)
-      .map((element) => `${element.textContent} ${element.scrollWidth} in ${element.clientWidth}`),
-  );
-}
-
-async function expectClean(page: Page, where: string): Promise<void> {
-  const { violations } = await new AxeBuilder({ page }).analyze();
-  expect(
-    violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`),
-    where,
-  ).toEqual([]);
-  expect(await smallControls(page), where).toEqual([]);
-  expect(await cutWords(page), where).toEqual([]);
-  await expectNoSideways(page, where);
-}
-
-/** Neither the page nor the body of a panel can be pushed sideways. */
-async function expectNoSideways(page: Page, where: string): Promise<void> {
-  const sideways = await page.evaluate(() =>
-    [document.documentElement, ...document.querySelectorAll('.sheet-body')].map(
-      (element) => element.scrollWidth - Math.min(innerWidth, element.clientWidth),
-    ),
-  );
-  expect(Math.max(...sideways), where).toBeLessThanOrEqual(0);
-}
-
-for (const screen of SCREENS) {
+for (const screen of FIT_SCREENS) {
   test(`[APP2][APP3] the lead's face and its panels at ${screen.name}`, async ({ evening }) => {
     const lead = await evening.phone('lead', screen);
     await evening.phone('assistant');
@@ -82,6 +25,10 @@ for (const screen of SCREENS) {
     await lead.getByRole('button', { name: 'Code for the assistant’s phone' }).click();
     await lead.locator('img.qr').waitFor();
     await expectClean(lead, 'the code');
+    await lead.getByRole('button', { name: 'Close' }).click();
+    await lead.getByRole('button', { name: 'Hand signals' }).click();
+    await lead.locator('.hand-signals').waitFor();
+    await expectClean(lead, 'hand signals');
   });
 
   test(`[APP2][APP3] the light sheet and its panels at ${screen.name}`, async ({ evening }) => {
@@ -129,6 +76,8 @@ for (const screen of SCREENS) {
     const lead = await evening.phone('lead');
     const assistant = await evening.phone('assistant', screen);
     await expectClean(assistant, 'nothing to carry');
+    await assistant.locator('.nothing summary').click();
+    await expectClean(assistant, 'settings');
     await moveByKeys(lead, 29, -27);
     await lead.locator('.call-key').click();
     await assistant.locator('.carry-card').waitFor();
@@ -138,6 +87,18 @@ for (const screen of SCREENS) {
     await assistant.getByRole('button', { name: 'Can’t' }).click();
     await expectClean(assistant, 'why not');
     await assistant.getByRole('button', { name: 'Close' }).click();
+    await assistant.getByRole('button', { name: 'Set, but not there' }).click();
+    await assistant.getByRole('button', { name: 'Back' }).click();
+    await expectClean(assistant, 'set elsewhere');
+    await assistant.evaluate(() => {
+      document.documentElement.style.fontSize = '200%';
+    });
+    await expectNoSideways(assistant, 'set elsewhere, large text');
+    await assistant.getByRole('button', { name: 'Close' }).click();
+    await expectNoSideways(assistant, 'carry card, large text');
+    await assistant.evaluate(() => {
+      document.documentElement.style.fontSize = '';
+    });
     await lead.getByRole('button', { name: 'Withdraw' }).click();
     await assistant.locator('.carry-card.is-withdrawn').waitFor();
     await expectClean(assistant, 'withdrawn');

@@ -162,7 +162,7 @@ test('[ASSIST3][DOC14] a nudge camera-left arrives in the assistant’s own sens
   const arrow = Number(await card.locator('.big-arrow').getAttribute('data-turn'));
   expect(arrow).toBeCloseTo(turn(left - facing), 0);
   // K stands camera-right and faces the couple, so the camera's left is ahead of whoever carries it, to the left.
-  await expect(card.locator('.sentence')).toHaveText('Ahead to your left');
+  await expect(card.locator('.sentence')).toHaveText('Half a step ahead to your left');
   await lead.getByRole('button', { name: 'Up 10 cm' }).click();
   await expect(card.locator('.mark-facts')).toContainText('10 cm higher');
   await expect(card).toHaveAttribute('data-revision', '2');

@@ -6,7 +6,8 @@ import { NumberField } from '../number-field/index.tsx';
 export function LengthField(props: {
   name: string;
   units: Units;
-  valueM: number;
+  /** What is in use; null where nobody has said. */
+  valueM: number | null;
   leastM: number;
   mostM: number;
   set: (valueM: number) => void;
@@ -18,7 +19,7 @@ export function LengthField(props: {
     <NumberField
       name={name}
       unit={metric ? 'm' : 'ft'}
-      value={shown(valueM)}
+      value={valueM === null ? null : shown(valueM)}
       limits={{ least: shown(leastM), most: shown(mostM), decimals: 2 }}
       // A limit shown in rounded feet may lie a little outside the one in metres.
       set={(value) => set(Math.min(mostM, Math.max(leastM, metric ? value : metresFromFeet(value))))}

@@ -1,12 +1,12 @@
-import { linkFromAge } from '../../../shared/presence/link.ts';
 import { everySecond } from '../../device/ticking.ts';
 import type { NightSession } from '../../session/night-session.ts';
+import { phoneLink } from '../../session/phone-link.ts';
 import { otherPhoneWords, ownLinkWords, ROLE_WORDS } from '../../words/link-words.ts';
 import './style.css';
 
 const SIGN = { live: '●', weak: '◐', lost: '○' } as const;
 
-/** The other phones of the night as last heard of. A phone that was closed counts as lost at once. */
+/** The other phones of the night as last heard of. */
 function OtherPhones({ session }: { session: NightSession }) {
   const now = everySecond.value;
   const others = session.signals.phones.value.filter((phone) => phone.personId !== session.me.person);
@@ -16,8 +16,7 @@ function OtherPhones({ session }: { session: NightSession }) {
   return (
     <>
       {others.map((phone) => {
-        const ageMs = phone.agoMs + Math.max(0, now - phone.heardAt);
-        const link = phone.connected && session.signals.up.value ? linkFromAge(ageMs) : 'lost';
+        const { link, ageMs } = phoneLink(session, phone, now);
         return (
           <span key={phone.personId} class={`other-phone is-${link}`}>
             {`${SIGN[link]} ${otherPhoneWords({ ...phone, link, ageMs })}`}

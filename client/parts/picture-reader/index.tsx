@@ -2,6 +2,7 @@ import { useRef, useState } from 'preact/hooks';
 import { type PictureTarget, stopsFromPixels } from '../../../core/light/picture-level.ts';
 import { overWords } from '../../words/frame-words.ts';
 import { Choice } from '../choice/index.tsx';
+import { FileKey } from '../file-key/index.tsx';
 import { openPicture } from './open-picture.ts';
 import './style.css';
 
@@ -44,8 +45,8 @@ export function PictureReader({ record }: { record: (stops: number) => void }) {
   const [isOpen, setOpen] = useState(false);
   const [target, setTarget] = useState<PictureTarget>('grey-card');
   const [touched, setTouched] = useState<Touched | null>(null);
-  const choose = async (file: File | undefined) => {
-    if (!file || !canvas.current) return;
+  const choose = async (file: File) => {
+    if (!canvas.current) return;
     setTouched(null);
     setSaid('Opening the picture …');
     const trouble = await openPicture(file, canvas.current);
@@ -59,14 +60,7 @@ export function PictureReader({ record }: { record: (stops: number) => void }) {
   };
   return (
     <div class="picture-reader">
-      <label class="file-key">
-        Choose a picture from this phone
-        <input
-          type="file"
-          accept="image/*"
-          onChange={(event) => void choose(event.currentTarget.files?.[0])}
-        />
-      </label>
+      <FileKey word="Choose a picture from this phone" accept="image/*" take={(file) => void choose(file)} />
       {said && <p role="status">{said}</p>}
       <div class="picture" hidden={!isOpen} onPointerDown={touch}>
         <canvas ref={canvas} />

@@ -121,3 +121,9 @@ export const zoomed = (view: PlanView, factor: number): PlanView => ({
   ...view,
   pxPerM: Math.min(MOST_PX_PER_M, Math.max(LEAST_PX_PER_M, view.pxPerM * factor)),
 });
+
+/** The view moved across the plan, so that what was this many px to the right and down is in the middle. */
+export const panned = (view: PlanView, rightPx: number, downPx: number): PlanView => ({
+  ...view,
+  centre: toPlan(view, { x: view.widthPx / 2 + rightPx, y: view.heightPx / 2 + downPx }),
+});

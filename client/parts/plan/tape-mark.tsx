@@ -12,6 +12,7 @@ const STRIPS = [
 /**
  * A mark: a tape cross with the stand's letter beside it.
  *
+ * @param letter empty where a sign with the letter lies on it
  * @param at point of the screen, px
  */
 export function TapeMark(props: { at: Spot; letter: string; job: 'key' | 'back'; look: TapeLook }) {
@@ -22,10 +23,12 @@ export function TapeMark(props: { at: Spot; letter: string; job: 'key' | 'back';
         <path key={strip} d={strip} />
       ))}
       {look === 'trouble' && <path class="trouble-sign" d="M0-30l10 17h-20zM0-25v6M0-17v2" />}
-      <g transform="translate(0 -26)" class="tape-letter">
-        <rect x="-10" y="-10" width="20" height="20" rx="3" />
-        <text dy="0.36em">{letter}</text>
-      </g>
+      {letter && (
+        <g transform="translate(0 -26)" class="tape-letter">
+          <rect x="-10" y="-10" width="20" height="20" rx="3" />
+          <text dy="0.36em">{letter}</text>
+        </g>
+      )}
     </g>
   );
 }

@@ -1,10 +1,11 @@
 import { computed, type ReadonlySignal, type Signal, signal } from '@preact/signals';
 import { type Carry, isOpen } from '../../../shared/document/carry.ts';
-import { markSet, undoStamp } from '../../../shared/document/commands/mark-set.ts';
+import { markSet, markSetElsewhere, undoStamp } from '../../../shared/document/commands/mark-set.ts';
 import { cannotCarry, stampHeard, startCarrying } from '../../../shared/document/commands/stamp-carry.ts';
 import { acknowledgeWithdrawal } from '../../../shared/document/commands/withdraw-carry.ts';
 import type { Outcome } from '../../../shared/document/outcome.ts';
 import type { Stand } from '../../../shared/document/parts.ts';
+import type { Mark } from '../../../shared/document/schema.ts';
 import type { Night } from '../../../shared/document/snapshot.ts';
 import { buzz } from '../../device/buzz.ts';
 import type { NightSession } from '../../session/night-session.ts';
@@ -22,6 +23,16 @@ export interface Asked {
   readonly stand: Stand;
 }
 
+/** What lies over the card. */
+export type CardPanel = 'none' | 'cant' | 'elsewhere';
+
+/** Where a stand was really set, why, and how that is said. */
+export interface SetElsewhere {
+  readonly mark: Mark;
+  readonly note: string;
+  readonly words: string;
+}
+
 export interface AssistantState {
   readonly session: NightSession;
   /** What is asked of the assistant, the oldest first; withdrawn ones stay until acknowledged. */
@@ -30,10 +41,11 @@ export interface AssistantState {
   readonly shown: ReadonlySignal<Asked | null>;
   /** What the assistant says to be facing; the couple at first. */
   readonly facingId: Signal<string>;
-  readonly cantOpen: Signal<boolean>;
+  readonly panel: Signal<CardPanel>;
   readonly done: Signal<Done | null>;
   readonly carrying: (asked: Asked) => void;
   readonly set: (asked: Asked) => void;
+  readonly setElsewhere: (asked: Asked, where: SetElsewhere) => void;
   readonly cannot: (asked: Asked, reason: string) => void;
   readonly acknowledge: (asked: Asked) => void;
   readonly takeBack: (asked: Asked, kind: 'carrying' | 'cant') => void;
@@ -57,7 +69,7 @@ export function createAssistantState(session: NightSession): AssistantState {
   const { doc, hand, signals } = session;
   const chosenId = signal<string | null>(null);
   const done = signal<Done | null>(null);
-  const cantOpen = signal(false);
+  const panel = signal<CardPanel>('none');
   const asked = computed(() => (session.night.value ? askedOf(session.night.value) : []));
   const shown = computed(
     () => asked.value.find(({ carry }) => carry.id === chosenId.value) ?? asked.value[0] ?? null,
@@ -73,7 +85,7 @@ export function createAssistantState(session: NightSession): AssistantState {
   /** Says what was done; a refusal is said instead. */
   const act = (outcome: Outcome, text: string | null, undo: (() => Outcome) | null) => {
     heard();
-    cantOpen.value = false;
+    panel.value = 'none';
     if (!outcome.ok) {
       done.value = { text: REFUSED[outcome.reason], undo: null };
       return;
@@ -92,13 +104,19 @@ export function createAssistantState(session: NightSession): AssistantState {
     chosenId,
     shown,
     facingId: signal('couple'),
-    cantOpen,
+    panel,
     done,
     heard,
     carrying: (one) => act(startCarrying(doc, hand, on(one)), null, null),
     set: (one) =>
       act(markSet(doc, hand, on(one)), `${one.stand.kit.letter} is set.`, () =>
         undoStamp(doc, hand, on(one), 'set'),
+      ),
+    setElsewhere: (one, { mark, note, words }) =>
+      act(
+        markSetElsewhere(doc, hand, { ...on(one), mark, note }),
+        `${one.stand.kit.letter} is set, ${words}.`,
+        () => undoStamp(doc, hand, on(one), 'set'),
       ),
     cannot: (one, reason) => act(cannotCarry(doc, hand, on(one), reason), null, null),
     takeBack: (one, kind) => act(undoStamp(doc, hand, on(one), kind), null, null),

@@ -3,14 +3,19 @@ import { powerLabel } from '../../../core/units/power.ts';
 import type { Night } from '../../../shared/document/snapshot.ts';
 import { buzz } from '../../device/buzz.ts';
 import { keepAwake, waking } from '../../device/wake-lock.ts';
+import { AnnounceKeys } from '../../parts/announced/announce-keys.tsx';
+import { Announced } from '../../parts/announced/index.tsx';
 import { LightLevel } from '../../parts/light-level/index.tsx';
 import { LinkLine } from '../../parts/link-line/index.tsx';
 import type { NightSession } from '../../session/night-session.ts';
 import { headHeight } from '../../words/mark-words.ts';
 import { type Asked, type AssistantState, createAssistantState } from './assistant-state.ts';
 import { CarryCard } from './carry-card.tsx';
+import { ExtrasSetting } from './extras-setting.tsx';
 import { StepSetting } from './step-setting.tsx';
 import './style.css';
+import './card.css';
+import './card-sizes.css';
 
 /** A call that was taken back: stays until its person has said so, since a card that vanishes is a riddle. */
 function WithdrawnCard({ state, asked }: { state: AssistantState; asked: Asked }) {
@@ -35,9 +40,8 @@ function WithdrawnCard({ state, asked }: { state: AssistantState; asked: Asked }
 }
 
 /** With nothing to carry: where the stands are, and what comes next. */
-function NothingToCarry({ night }: { night: Night }) {
-  const index = night.moments.findIndex((moment) => moment.id === night.moment?.id);
-  const next = night.moments[index + 1];
+function NothingToCarry({ session, night }: { session: NightSession; night: Night }) {
+  const { next } = night;
   return (
     <section class="nothing" aria-label="Nothing to carry">
       <h2>Nothing to carry</h2>
@@ -51,9 +55,11 @@ function NothingToCarry({ night }: { night: Night }) {
         ))}
       </ul>
       {next && <p>{`Next: ${next.expected ?? ''} ${next.name}`}</p>}
+      <AnnounceKeys session={session} night={night} />
       <details>
-        <summary>My step, and the light of this screen</summary>
+        <summary>Step, arrow, voice and light of this phone</summary>
         <StepSetting units={night.units} />
+        <ExtrasSetting />
         <LightLevel />
       </details>
     </section>
@@ -144,7 +150,7 @@ export function AssistantFace({ session }: { session: NightSession }) {
           Waiting for the night to arrive from the server …
         </p>
       )}
-      {night && !shown && <NothingToCarry night={night} />}
+      {night && !shown && <NothingToCarry session={session} night={night} />}
       {night &&
         shown &&
         (shown.carry.state === 'withdrawn' ? (
@@ -157,6 +163,7 @@ export function AssistantFace({ session }: { session: NightSession }) {
         <p class="sleepy">The screen may go to sleep by itself: set the phone’s own time-out long.</p>
       )}
       <RingCover state={state} />
+      <Announced session={session} />
     </main>
   );
 }

@@ -1,9 +1,13 @@
 import type { ComponentType } from 'preact';
 import { useEffect, useMemo } from 'preact/hooks';
 import { isOpen } from '../../../shared/document/carry.ts';
+import { everySecond } from '../../device/ticking.ts';
+import { Announced } from '../../parts/announced/index.tsx';
 import { later } from '../../parts/later/index.tsx';
 import { LinkLine } from '../../parts/link-line/index.tsx';
 import type { NightSession } from '../../session/night-session.ts';
+import { isPartnerLost } from '../../session/phone-link.ts';
+import { ElsewhereLine } from './elsewhere-line.tsx';
 import { LeadPlan } from './lead-plan.tsx';
 import { createLeadState, type LeadState, type Panel } from './lead-state.ts';
 import { LightStrip } from './light-strip.tsx';
@@ -75,6 +79,19 @@ function CarryKeys({ state }: { state: LeadState }) {
   );
 }
 
+/** The other phone is lost: what can be done all the same. */
+function LostKey({ state }: { state: LeadState }) {
+  if (!isPartnerLost(state.session, everySecond.value)) return null;
+  const open = () => {
+    state.panel.value = 'hands';
+  };
+  return (
+    <button type="button" class="lost-key" onClick={open}>
+      Phone lost: hand signals
+    </button>
+  );
+}
+
 function CallKey({ state }: { state: LeadState }) {
   const letter = state.stand.value?.kit.letter ?? '';
   const ready = state.draft.value !== null;
@@ -84,6 +101,10 @@ function CallKey({ state }: { state: LeadState }) {
     </button>
   );
 }
+
+const PlanEditor = later<{ session: NightSession; done: () => void }>(
+  async () => (await import('../plan-editor/index.tsx')).PlanEditor,
+);
 
 /** What is opened by a press is fetched by that press; a phone that was there once keeps it. */
 const PANELS: Record<Panel, ComponentType<{ state: LeadState }>> = {
@@ -95,6 +116,9 @@ const PANELS: Record<Panel, ComponentType<{ state: LeadState }>> = {
   invite: later(async () => (await import('./invite-panel.tsx')).InvitePanel),
   frames: later(async () => (await import('./frames-panel.tsx')).FramesPanel),
   room: later(async () => (await import('./room-panel.tsx')).RoomPanel),
+  plan: () => null,
+  order: later(async () => (await import('./order-panel.tsx')).OrderPanel),
+  hands: later(async () => (await import('./hand-signals-panel.tsx')).HandSignalsPanel),
   gear: later(async () => (await import('./gear-panel.tsx')).GearPanel),
 };
 
@@ -104,6 +128,15 @@ export function LeadFace({ session }: { session: NightSession }) {
   useEffect(() => state.close, [state]);
   const night = session.night.value;
   const Panel = PANELS[state.panel.value];
+  if (state.panel.value === 'plan')
+    return (
+      <PlanEditor
+        session={session}
+        done={() => {
+          state.panel.value = 'none';
+        }}
+      />
+    );
   if (!state.standId.value && night?.stands[0]) state.standId.value = night.stands[0].id;
   return (
     <main class="lead-face">
@@ -120,12 +153,15 @@ export function LeadFace({ session }: { session: NightSession }) {
       )}
       <div class="lead-hand">
         <NoticeLine state={state} />
+        <ElsewhereLine state={state} />
+        <LostKey state={state} />
         <LightStrip state={state} />
         <StandKeys state={state} />
         <CarryKeys state={state} />
         <CallKey state={state} />
       </div>
       <Panel state={state} />
+      <Announced session={session} />
     </main>
   );
 }

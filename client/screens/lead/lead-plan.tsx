@@ -14,6 +14,7 @@ import { StandSign } from '../../parts/plan/stand-sign.tsx';
 import { type TapeLook, TapeMark } from '../../parts/plan/tape-mark.tsx';
 import { useSize } from '../../parts/plan/use-size.ts';
 import { ViewSign } from '../../parts/plan/view-sign.tsx';
+import { elsewhereOf } from '../../state/elsewhere.ts';
 import type { Draft } from './draft.ts';
 import { FrameInset } from './frame-inset.tsx';
 import type { LeadState } from './lead-state.ts';
@@ -44,6 +45,32 @@ function CarryMark({ carry, stand, view }: { carry: Carry; stand: Stand; view: P
   );
 }
 
+/** A stand that was set elsewhere: the mark it was called to in broken tape, the real one filled. */
+function ElsewhereMarks({
+  night,
+  carry,
+  stand,
+  view,
+}: {
+  night: Night;
+  carry: Carry;
+  stand: Stand;
+  view: PlanView;
+}) {
+  const elsewhere = elsewhereOf(night, carry);
+  if (!elsewhere) return null;
+  const { letter, job } = stand.kit;
+  const called = toScreen(view, elsewhere.called.spot);
+  const real = toScreen(view, elsewhere.real.spot);
+  return (
+    <g data-elsewhere={letter}>
+      <path class="leader" d={`M${called.x} ${called.y}L${real.x} ${real.y}`} />
+      <TapeMark at={called} letter={letter} job={job} look="draft" />
+      <TapeMark at={real} letter="" job={job} look="set" />
+    </g>
+  );
+}
+
 function Stands({ night, view }: { night: Night; view: PlanView }) {
   return (
     <>
@@ -53,6 +80,7 @@ function Stands({ night, view }: { night: Night; view: PlanView }) {
         return (
           <g key={stand.id}>
             {carry && isOpen(carry) && <CarryMark carry={carry} stand={stand} view={view} />}
+            {carry && <ElsewhereMarks night={night} carry={carry} stand={stand} view={view} />}
             <StandSign
               at={toScreen(view, mark.spot)}
               letter={stand.kit.letter}

@@ -30,7 +30,19 @@ export interface Notice {
   readonly undo: (() => void) | null;
 }
 
-export type Panel = 'none' | 'light' | 'nudge' | 'list' | 'more' | 'invite' | 'frames' | 'room' | 'gear';
+export type Panel =
+  | 'none'
+  | 'light'
+  | 'nudge'
+  | 'list'
+  | 'more'
+  | 'invite'
+  | 'frames'
+  | 'room'
+  | 'plan'
+  | 'order'
+  | 'hands'
+  | 'gear';
 
 /** How long a ring for a call is worth hearing. */
 const RING_MS = 60_000;
@@ -73,7 +85,7 @@ export interface LeadState {
 }
 
 const placedMark = (stand: Stand, carry: Carry | null): Mark =>
-  carry && (isOpen(carry) || carry.state === 'set') ? carry.current.mark : stand.place.mark;
+  carry && isOpen(carry) ? carry.current.mark : stand.place.mark;
 
 /** The same mark, whatever the power. */
 const isSamePlace = (a: Mark, b: Mark): boolean =>

@@ -7,6 +7,7 @@ import { powerLabel } from '../../../core/units/power.ts';
 import type { Stand } from '../../../shared/document/parts.ts';
 import type { Night } from '../../../shared/document/snapshot.ts';
 import { SheetPanel } from '../../parts/sheet-panel/index.tsx';
+import { standElsewhere } from './elsewhere-line.tsx';
 import type { LeadState } from './lead-state.ts';
 
 /** The feature nearest to a spot: what a person would name the place by. */
@@ -30,6 +31,22 @@ function standLine(night: Night, stand: Stand): string {
   return (
     `${nearest(night, mark.spot)}${away}, head at ${mark.heightM.toFixed(1)} m, ` +
     `${powerLabel(mark.powerStops)}, stand ${stand.kit.letter}`
+  );
+}
+
+/** The stands that were set elsewhere than called, each with how far and why. */
+function ElsewhereList({ night }: { night: Night }) {
+  const lines = night.stands.flatMap((stand) => standElsewhere(night, stand) ?? []);
+  if (lines.length === 0) return null;
+  return (
+    <>
+      <h3>Set elsewhere</h3>
+      <ul class="plain-list">
+        {lines.map((line) => (
+          <li key={line}>{line}</li>
+        ))}
+      </ul>
+    </>
   );
 }
 
@@ -62,6 +79,7 @@ export function ListPanel({ state }: { state: LeadState }) {
           <li key={one.id}>{standLine(night, one)}</li>
         ))}
       </ul>
+      <ElsewhereList night={night} />
       {mark && stand && (
         <>
           <h3>{`Place ${stand.kit.letter} by keys, on the plan as drawn`}</h3>

@@ -1,8 +1,6 @@
-import { startMoment } from '../../../shared/document/commands/change-moment.ts';
 import { setUnits } from '../../../shared/document/commands/enter-night.ts';
 import { LightLevel } from '../../parts/light-level/index.tsx';
 import { SheetPanel } from '../../parts/sheet-panel/index.tsx';
-import { REFUSED } from '../../words/refusal-words.ts';
 import type { LeadState } from './lead-state.ts';
 
 /** The moment that is on, the assistant's code, units and the light of the screen. */
@@ -10,15 +8,7 @@ export function MorePanel({ state }: { state: LeadState }) {
   const { doc, hand, night } = state.session;
   const known = night.value;
   if (!known) return null;
-  const start = (momentId: string, name: string) => {
-    const outcome = startMoment(doc, hand, momentId);
-    const was = known.moment;
-    const back = was ? () => void startMoment(doc, hand, was.id) : null;
-    state.notice.value = outcome.ok
-      ? { text: `${name} is on.`, undo: back }
-      : { text: REFUSED[outcome.reason], undo: null };
-  };
-  const to = (panel: 'room' | 'gear') => () => {
+  const to = (panel: 'room' | 'gear' | 'plan' | 'order' | 'hands') => () => {
     state.panelBehind.value = 'more';
     state.panel.value = panel;
   };
@@ -37,6 +27,12 @@ export function MorePanel({ state }: { state: LeadState }) {
       >
         Code for the assistant’s phone
       </button>
+      <button type="button" class="main-key" onClick={to('order')}>
+        {`Running order${known.next ? `: next ${known.next.name}` : ''}`}
+      </button>
+      <button type="button" onClick={to('plan')}>
+        Plan of the room
+      </button>
       <div class="two-keys">
         <button type="button" onClick={to('room')}>
           Room and its light
@@ -45,20 +41,9 @@ export function MorePanel({ state }: { state: LeadState }) {
           Heads and modifiers
         </button>
       </div>
-      <h3>Running order</h3>
-      <ul class="moment-keys">
-        {known.moments.map((moment) => (
-          <li key={moment.id}>
-            <button
-              type="button"
-              aria-pressed={moment.id === known.moment?.id}
-              onClick={() => start(moment.id, moment.name)}
-            >
-              {`${moment.expected ?? ''} ${moment.name}${moment.id === known.moment?.id ? ': on' : ''}`}
-            </button>
-          </li>
-        ))}
-      </ul>
+      <button type="button" onClick={to('hands')}>
+        Hand signals
+      </button>
       <h3>Lengths</h3>
       <div class="two-keys">
         {(['metric', 'imperial'] as const).map((units) => (

@@ -3,6 +3,7 @@ import type { NudgeWay } from '../../../core/guidance/camera-sense.ts';
 import { DEFAULT_STEP_M } from '../../../core/guidance/steps.ts';
 import type { Nudge } from '../../../shared/document/commands/nudge-carry.ts';
 import { SheetPanel } from '../../parts/sheet-panel/index.tsx';
+import { turnToward } from '../../state/turn-toward.ts';
 import type { LeadState } from './lead-state.ts';
 import { LightStrip } from './light-strip.tsx';
 
@@ -27,6 +28,33 @@ const OTHERS: readonly (readonly [string, Nudge])[] = [
   ['Tilt down 5°', { kind: 'tilt', byDeg: 5 }],
   ['Tilt up 5°', { kind: 'tilt', byDeg: -5 }],
 ];
+
+/** So far an umbrella is turned by one press: less is not seen on a face. */
+const TURN_DEG = 15;
+
+/** The umbrella, or the bare head, turned so that it points more to one side of the picture. */
+function TurnKeys({ state }: { state: LeadState }) {
+  const [night, mark, stand] = [state.session.night.value, state.mark.value, state.stand.value];
+  if (!night || !mark || !stand) return null;
+  const what = stand.kit.umbrellaGear ? 'Umbrella' : 'Head';
+  return (
+    <>
+      {(['left', 'right'] as const).map((side) => {
+        const byDeg = turnToward(night, mark.facingDeg, side, TURN_DEG);
+        return (
+          <button
+            key={side}
+            type="button"
+            disabled={byDeg === null}
+            onClick={() => byDeg !== null && state.nudge({ kind: 'turn', byDeg })}
+          >
+            {`${what} ${TURN_DEG}° ${side}`}
+          </button>
+        );
+      })}
+    </>
+  );
+}
 
 /** Corrections by a small step in the camera's own sense. With a draft they move the draft; without, they are sent. */
 export function NudgePanel({ state }: { state: LeadState }) {
@@ -75,6 +103,7 @@ export function NudgePanel({ state }: { state: LeadState }) {
             {name}
           </button>
         ))}
+        <TurnKeys state={state} />
       </div>
       <LightStrip state={state} />
     </SheetPanel>
