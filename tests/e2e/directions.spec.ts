@@ -126,7 +126,7 @@ test('[ASSIST8] the arrow turns with the phone after "I’m facing", as a wedge,
   const hold = (alpha: number) =>
     phone.send('DeviceOrientation.setDeviceOrientationOverride', { alpha, beta: 40, gamma: 0 });
   await hold(200);
-  await assistant.locator('.nothing summary').click();
+  await assistant.locator('.nothing summary', { hasText: 'Step' }).click();
   const key = assistant.getByRole('button', { name: /^Arrow turns with the phone/ });
   await expect(key).toHaveText('Arrow turns with the phone: off');
   await key.click();
@@ -154,7 +154,7 @@ test('[ASSIST8] a phone without a sensor says so, and the card works as before',
   await assistant.evaluate(() => {
     Object.defineProperty(globalThis, 'DeviceOrientationEvent', { value: undefined });
   });
-  await assistant.locator('.nothing summary').click();
+  await assistant.locator('.nothing summary', { hasText: 'Step' }).click();
   await assistant.getByRole('button', { name: /^Arrow turns with the phone/ }).click();
   await expect(assistant.getByText('Not here: this phone tells of no turning.')).toBeVisible();
 });
@@ -188,7 +188,7 @@ test('[ASSIST9] a new card is spoken once, again on request, and hushed when it 
   const assistant = await evening.phone('assistant');
   await assistant.addInitScript(giveVoice);
   await assistant.reload();
-  await assistant.locator('.nothing summary').click();
+  await assistant.locator('.nothing summary', { hasText: 'Step' }).click();
   const key = assistant.getByRole('button', { name: /^Sentence into the ear/ });
   await expect(key).toHaveText('Sentence into the ear: off');
   await key.click();
@@ -215,7 +215,7 @@ test('[ASSIST9] a phone without an English voice says that it cannot speak', asy
     });
   });
   await assistant.reload();
-  await assistant.locator('.nothing summary').click();
+  await assistant.locator('.nothing summary', { hasText: 'Step' }).click();
   await expect(assistant.getByText('this phone has no English voice')).toBeVisible();
 });
 

@@ -50,7 +50,7 @@ const CARDS: Readonly<Record<string, (lead: Page) => Promise<void>>> = {
   venues: async (lead) => {
     await openCard(lead, 'Venues');
     await key(lead, 'Keep it').click();
-    await lead.getByRole('button', { name: /^Use / }).waitFor();
+    await lead.getByRole('button', { name: /^Use / }).first().waitFor();
   },
 };
 

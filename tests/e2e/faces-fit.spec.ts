@@ -76,7 +76,7 @@ for (const screen of FIT_SCREENS) {
     const lead = await evening.phone('lead');
     const assistant = await evening.phone('assistant', screen);
     await expectClean(assistant, 'nothing to carry');
-    await assistant.locator('.nothing summary').click();
+    await assistant.locator('.nothing summary', { hasText: 'Step' }).click();
     await expectClean(assistant, 'settings');
     await moveByKeys(lead, 29, -27);
     await lead.locator('.call-key').click();

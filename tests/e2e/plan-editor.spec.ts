@@ -55,7 +55,7 @@ class Newcomer {
   }
 }
 
-test('a newcomer has a room with 12 tables, 2 exits, band, bar and cake in at most 60 actions', async ({
+test('[PLAN1] a newcomer has a room with 12 tables, 2 exits, band, bar and cake in at most 60 actions', async ({
   evening,
 }) => {
   const lead = await evening.phone('lead');
@@ -89,7 +89,6 @@ test('a newcomer has a room with 12 tables, 2 exits, band, bar and cake in at mo
     for (const spot of spots) await hands.floor(spot);
   }
   await hands.tap('Done');
-  console.log(`actions: ${hands.actions}`);
   expect(hands.actions).toBeLessThanOrEqual(MOST_ACTIONS);
 
   await expect.poll(async () => (await featuresOf(evening)).length).toBe(17);
@@ -116,7 +115,7 @@ test('a newcomer has a room with 12 tables, 2 exits, band, bar and cake in at mo
   expect(new Set(features.map(({ name }) => name)).size).toBe(17);
 });
 
-test('keys alone make a room, add, move, turn, name, take off, undo and change the walls', async ({
+test('[PLAN1] keys alone make a room, add, move, turn, name, take off, undo and change the walls', async ({
   evening,
 }) => {
   const lead = await evening.phone('lead', { width: 1280, height: 800, touch: false });
@@ -221,7 +220,7 @@ test('one finger pulls the plan along by its bare floor', async ({ evening }) =>
   expect(await featuresOf(evening)).toEqual(things);
 });
 
-test('what a thing is caught by is said while it is dragged, and it lies there when it is let go', async ({
+test('[PLAN2] what a thing is caught by is said while it is dragged, and it lies there when it is let go', async ({
   evening,
 }) => {
   const lead = await evening.phone('lead');
@@ -238,7 +237,9 @@ test('what a thing is caught by is said while it is dragged, and it lies there w
   await expect.poll(async () => (await spotOf(evening, 'Cake table'))?.y).toBeCloseTo(12, 6);
 });
 
-test('walls that would cross are refused in words, and the last outline stays', async ({ evening }) => {
+test('[PLAN4] walls that would cross are refused in words, and the last outline stays', async ({
+  evening,
+}) => {
   const lead = await evening.phone('lead');
   await openEditor(lead);
   const before = await cornersOf(evening);
@@ -269,7 +270,7 @@ test('the camera and the couple of the moment are dragged on the plan too', asyn
   expect(await spotOf(evening, 'Dance floor')).toEqual({ x: 9, y: 6.2 });
 });
 
-test('undo and redo take back one’s own changes only; everyone sees both', async ({ evening }) => {
+test('[PLAN3] undo and redo take back one’s own changes only; everyone sees both', async ({ evening }) => {
   const lead = await evening.phone('lead');
   const other = await evening.phone('lead', { width: 1280, height: 800, touch: false });
   const assistant = await evening.phone('assistant');

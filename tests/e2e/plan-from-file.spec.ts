@@ -30,7 +30,7 @@ for (const screen of [
   { width: 390, height: 844 },
   { width: 844, height: 390 },
 ])
-  test(`a traced picture gives the room within 2 %, at ${screen.width} px`, async ({ evening }) => {
+  test(`[PLAN5] a traced picture gives the room within 2 %, at ${screen.width} px`, async ({ evening }) => {
     const lead = await evening.phone('lead', screen);
     await openEditor(lead);
     await openCard(lead, 'From a file');
@@ -87,7 +87,7 @@ const WALLS = [
   [0, 1400],
 ] as const;
 
-test('a DXF that does not say its unit asks for it, and is the room in the one that is chosen', async ({
+test('[PLAN5] a DXF that does not say its unit asks for it, and is the room in the one that is chosen', async ({
   evening,
 }) => {
   const lead = await evening.phone('lead');
@@ -123,7 +123,7 @@ test('an SVG with a size gives the room and what stands in it, by name', async (
   });
 });
 
-test('a broken or foreign file gets a clear error and changes nothing', async ({ evening }) => {
+test('[PLAN4] a broken or foreign file gets a clear error and changes nothing', async ({ evening }) => {
   const lead = await evening.phone('lead');
   await openEditor(lead);
   await openCard(lead, 'From a file');
