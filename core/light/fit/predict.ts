@@ -15,6 +15,9 @@ export type Lit = { readonly contributions: readonly Contribution[]; readonly ex
 /** How bright something comes out [stops over correct], give or take one standard deviation [stops]. */
 export type Prediction = { readonly stops: number; readonly sdStops: number };
 
+/** No light lies so far from any other [stops]. */
+const FARTHEST_LEVEL_STOPS = 1e6;
+
 /** A level and how it follows each unknown, near one point. */
 export type Linearised = {
   /** [stops over correct] */
@@ -36,9 +39,11 @@ export function linearised(ids: readonly string[], offsets: readonly number[], l
   const parts = lit.contributions.filter(({ luxSeconds }) => isPositive(luxSeconds));
   if (setting === null || parts.length === 0) return null;
   const hangOn = parts.map(({ unknownIds }) => unknownIds.map((id) => ids.indexOf(id)));
-  const levels = parts.map(({ luxSeconds }, part) =>
-    (hangOn[part] ?? []).reduce((sum, at) => sum + (offsets[at] ?? 0), Math.log2(luxSeconds)),
-  );
+  const levels = parts.map(({ luxSeconds }, part) => {
+    const level = (hangOn[part] ?? []).reduce((sum, at) => sum + (offsets[at] ?? 0), Math.log2(luxSeconds));
+    // Absurd offsets of several unknowns together would leave what a number can hold, and no share could be told.
+    return Math.max(-FARTHEST_LEVEL_STOPS, Math.min(FARTHEST_LEVEL_STOPS, keepFinite(level)));
+  });
   // Relative to the brightest part, so that neither a sun nor a candle leaves what a number can hold.
   const brightest = Math.max(...levels);
   const shares = levels.map((level) => 2 ** (level - brightest));

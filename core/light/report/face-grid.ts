@@ -8,6 +8,8 @@ const FACE_M = 1.6;
 const FINEST_M = 0.5;
 /** So many points keep a map within a phone's frame. */
 const MOST_POINTS = 900;
+/** No plan lies farther from its own origin [m]. */
+const FARTHEST_M = 1e6;
 /** Nothing larger is a room [m²]. */
 const LARGEST_BOX_M2 = 1e8;
 /** And so many in one row or column, in the narrowest of rooms. */
@@ -39,7 +41,8 @@ export function faceGrid(outline: readonly Spot[]): FaceGrid {
   const [left, right] = [Math.min(...xs), Math.max(...xs)];
   const [top, bottom] = [Math.min(...ys), Math.max(...ys)];
   const box = Math.max(0, right - left) * Math.max(0, bottom - top);
-  if (!(box > 0) || !(box < LARGEST_BOX_M2)) {
+  const farthest = Math.max(...[left, right, top, bottom].map(Math.abs));
+  if (!(box > 0) || !(box < LARGEST_BOX_M2) || !(farthest < FARTHEST_M)) {
     return { columns: 0, rows: 0, left: 0, top: 0, stepM: FINEST_M, points: [], places: new Int32Array(0) };
   }
   // A room as narrow as a line would else be cut into more points than anything can hold.
