@@ -4,6 +4,7 @@ import { hearAnnouncement, settleAnnouncement } from '../../../shared/document/c
 import type { Night } from '../../../shared/document/snapshot.ts';
 import { buzz } from '../../device/buzz.ts';
 import type { NightSession } from '../../session/night-session.ts';
+import { personName } from '../../words/person-words.ts';
 import './style.css';
 
 /** So often a phone buzzes again until the announcement was heard, ms. */
@@ -11,9 +12,6 @@ const AGAIN_MS = 4000;
 
 const nameOf = (night: Night, momentId: string): string =>
   night.moments.find(({ id }) => id === momentId)?.name ?? 'Another moment';
-const personOf = (night: Night, id: string): string =>
-  [...night.people.values()].find((person) => person.id === id)?.name ?? 'the other phone';
-
 /** Buzzes now and again until there is nothing to hear. */
 function useBuzz(id: string | null): void {
   useEffect(() => {
@@ -46,7 +44,7 @@ export function Announced({ session }: { session: NightSession }) {
             class="main-key"
             onClick={() => void settleAnnouncement(doc, hand, momentId)}
           >
-            {`${nameOf(night, momentId)} (${personOf(night, by)})`}
+            {`${nameOf(night, momentId)} (${personName(night, by)})`}
           </button>
         ))}
       </div>
@@ -55,7 +53,7 @@ export function Announced({ session }: { session: NightSession }) {
   return (
     <div class="announced" role="alertdialog" aria-label={`${nameOf(night, open.momentId)} now`}>
       <p class="announced-name">{`${nameOf(night, open.momentId)} now`}</p>
-      <p>{`says ${personOf(night, open.by)}.`}</p>
+      <p>{`says ${personName(night, open.by)}.`}</p>
       <button type="button" class="main-key" onClick={() => void hearAnnouncement(doc, hand, open.id)}>
         Heard
       </button>

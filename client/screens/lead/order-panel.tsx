@@ -7,6 +7,7 @@ import type { Night } from '../../../shared/document/snapshot.ts';
 import { everySecond } from '../../device/ticking.ts';
 import { SheetPanel } from '../../parts/sheet-panel/index.tsx';
 import { ageWords } from '../../words/ages.ts';
+import { personName } from '../../words/person-words.ts';
 import type { LeadState } from './lead-state.ts';
 import { OneMoment } from './one-moment.tsx';
 import { PasteTimeline } from './paste-timeline.tsx';
@@ -33,8 +34,7 @@ function standingWords(night: Night, running: Running, nowMs: number): string {
   const last = night.announcements.findLast(({ momentId }) => momentId === running.momentId);
   if (!last) return STANDING.now;
   const heard = last.heard.map(({ personId, at }) => {
-    const person = [...night.people.values()].find(({ id }) => id === personId)?.name ?? 'the other phone';
-    return `heard by ${person}, ${ageWords(nowMs - at)} ago`;
+    return `heard by ${personName(night, personId)}, ${ageWords(nowMs - at)} ago`;
   });
   return `${STANDING.now}, ${heard[0] ?? 'not heard yet'}`;
 }

@@ -1,7 +1,5 @@
 import { useSignal } from '@preact/signals';
 import { useState } from 'preact/hooks';
-import { newPlan } from '../../../shared/document/commands/change-plan.ts';
-import { DEFAULT_FINISHES } from '../../../shared/document/defaults.ts';
 import type { Entry } from '../../../shared/document/schema.ts';
 import { LENGTH_UNITS, type LengthUnit, metresPer } from '../../import/length-unit.ts';
 import type { DrawnPlan, PlanFile } from '../../import/plan-file.ts';
@@ -11,28 +9,18 @@ import { FileKey } from '../../parts/file-key/index.tsx';
 import type { EditorState } from './editor-state.ts';
 import { BackKey } from './keys-card.tsx';
 import { featureFrom } from './named-kind.ts';
+import { takeOutline } from './take-outline.ts';
 import { TraceCard } from './trace-card.tsx';
-
-/** The height of a room that a drawing does not tell, m. */
-const CEILING_M = 3.5;
 
 /** A drawing with lengths: its unit is asked where it does not say, and its largest outline is the room. */
 function Drawn({ state, plan }: { state: EditorState; plan: DrawnPlan }) {
   const unit = useSignal<LengthUnit | null>(plan.unit);
-  const { doc, hand } = state.session;
   const found = unit.value ? roomFromShapes(plan.shapes, metresPer(unit.value)) : null;
   const take = () => {
     if (!found || 'reason' in found) return;
-    const outline = [...found.outline];
-    state.undo.startStep();
     const features: Entry<'feature'>[] = [];
     for (const feature of found.features) features.push(featureFrom(feature, features));
-    const outcome = newPlan(doc, hand, {
-      room: { outline, ceilingM: CEILING_M },
-      roof: { kind: 'flat' },
-      finishes: DEFAULT_FINISHES,
-      features,
-    });
+    const outcome = takeOutline(state, found.outline, features);
     if (state.say(outcome, `A room with ${features.length} things. Undo brings the old one back.`))
       state.card.value = 'list';
   };

@@ -1,16 +1,14 @@
 import { useEffect, useState } from 'preact/hooks';
 import { checkedOutline } from '../../../core/plan/room-outline.ts';
 import { createTrace, type Pixel } from '../../../core/plan/traced.ts';
-import { newPlan } from '../../../shared/document/commands/change-plan.ts';
-import { DEFAULT_FINISHES } from '../../../shared/document/defaults.ts';
 import type { PicturePlan } from '../../import/plan-file.ts';
 import { LengthField } from '../../parts/length-field/index.tsx';
 import { measuredLabel } from '../../words/measured-label.ts';
 import type { EditorState } from './editor-state.ts';
 import { BackKey } from './keys-card.tsx';
+import { takeOutline } from './take-outline.ts';
 import { TracedPicture } from './traced-picture.tsx';
 
-const CEILING_M = 3.5;
 const ASKS = [
   'Press one end of the longest length that you know.',
   'Press its other end.',
@@ -41,14 +39,7 @@ export function TraceCard({ state, picture }: { state: EditorState; picture: Pic
       state.said.value = made.reason;
       return;
     }
-    const { doc, hand } = state.session;
-    state.undo.startStep();
-    const outcome = newPlan(doc, hand, {
-      room: { outline: [...made.outline], ceilingM: CEILING_M },
-      roof: { kind: 'flat' },
-      finishes: DEFAULT_FINISHES,
-      features: [],
-    });
+    const outcome = takeOutline(state, made.outline, []);
     if (state.say(outcome, 'The traced room. Add what stands in it; Undo brings the old one back.'))
       state.card.value = 'add';
   };
